@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import { date, key, quantity, reference, text } from './fields.ts';
+
+/** A water test of one revision. */
+export const trialSchema = z.strictObject({
+  date: date('Day of the test'),
+  bait: reference('baits', 'Bait that was swum'),
+  revision: key('Revision that was swum'),
+  plastisol: reference('plastisols', 'Compound it was shot in'),
+  colour: text(60, 'Colour of the bait'),
+  clarity: z.enum(['clear', 'stained', 'muddy']).meta({ description: 'Water clarity' }),
+  rig: z
+    .enum(['Texas', 'Carolina', 'shaky head', 'jig trailer', 'drop shot', 'weightless', 'jig head'])
+    .meta({ description: 'Rig it was swum on' }),
+  retrieve: quantity('speed', { min: '0.02 m/s', max: '3 m/s', example: '0.3 m/s' }, 'Retrieve speed'),
+  features: z
+    .array(
+      z.strictObject({
+        name: key('Feature of the bait'),
+        moved: z
+          .enum(['moved', 'moved only fast', 'stopped below a speed', 'did not move'])
+          .meta({ description: 'What it did' }),
+      }),
+    )
+    .min(1)
+    .max(24)
+    .meta({ description: 'What each feature did' }),
+  passed: z.boolean().meta({ description: 'Whether the bait did what it was designed for' }),
+  fish: z.boolean().default(false).meta({ description: 'Whether a fish was caught' }),
+  note: text(600, 'What was seen').optional(),
+});
+
+/** A water test, read: SI inside. */
+export type Trial = z.output<typeof trialSchema>;
