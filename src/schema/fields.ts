@@ -104,14 +104,17 @@ export function webAddress(description: string) {
 
 /** A file beside the entry, by a path that stays inside the catalogue. */
 export function filePath(endings: readonly string[], description: string) {
-  const pattern = new RegExp(`^(?:[a-z0-9][a-z0-9_-]*/)*[a-z0-9][a-z0-9._-]*\\.(?:${endings.join('|')})$`, 'u');
+  const pattern = new RegExp(
+    `^(?:[a-z0-9][a-z0-9_-]*/)*[a-z0-9][a-z0-9._-]*\\.(?:${endings.join('|')})$`,
+    'u',
+  );
   return z
     .string()
     .max(200)
     .regex(pattern, {
       error: `wants a lower-case path below the catalogue's folder that ends in ${endings.map((end) => `.${end}`).join(', ')}`,
     })
-    .meta({ description, limits: endings.map((end) => `.${end}`).join(', ') });
+    .meta({ description, file: true, limits: endings.map((end) => `.${end}`).join(', ') });
 }
 
 /** Where a number comes from. */
@@ -140,10 +143,15 @@ export function banded(dimension: Dimension, range: QuantityRange, description: 
     .transform((value, context): SourcedBand => {
       const { nominal, low = nominal, high = nominal } = value;
       if (low > nominal || nominal > high) {
-        context.addIssue({ code: 'custom', message: 'wants low ≤ nominal ≤ high' });
+        context.addIssue({ code: 'custom', message: 'wants low ≤ nominal ≤ high; put the three in order' });
         return z.NEVER;
       }
       return { ...band(nominal, low, high), source: value.source };
     })
-    .meta({ description, dimension, limits: `${range.min} to ${range.max}`, example: range.example ?? range.min });
+    .meta({
+      description,
+      dimension,
+      limits: `${range.min} to ${range.max}`,
+      example: range.example ?? range.min,
+    });
 }
