@@ -1,20 +1,5 @@
 import { band, type Band } from '../quantity/band.ts';
-import type { Source } from '../quantity/figure.ts';
 import { need, needNonNegative, needPositive } from '../quantity/guard.ts';
-
-/** Force of one hand on a plunger [N]: gentle, usual, leaning on it. */
-export const HAND_FORCE: Band = band(110, 60, 250);
-
-/** Where the hand force comes from. */
-export const HAND_FORCE_SOURCE: Source = {
-  title:
-    'Seo et al., Hum. Factors 50 (2008) 227, Table 2: one-hand push along a cylindrical handle 113 ± 19 N; leaning with body weight 200 to 400 N',
-  kind: 'published',
-  note: 'body weight and the gentle end are estimates',
-};
-
-/** Clamping force over pressure times area. */
-export const CLAMP_FACTOR = 1.5;
 
 /**
  * Pressure under a plunger.
@@ -37,14 +22,14 @@ export function plungerPressure(force: number, piston: number): number {
  * Pressure band of a hand injector.
  *
  * @param piston - diameter [m]
- * @param force - of the hand [N]
+ * @param force - of the hand [N]: gentle, usual, leaning on it
  * @returns pressure band [Pa]
  * @throws {RangeError} when the diameter or the force is not positive
  *
  * Cost: constant.
- * Source: definition, P = F/A; hand force 60 / 110 / 250 N, Seo et al., Hum. Factors 50 (2008) 227.
+ * Source: definition, P = F/A.
  */
-export function handPressure(piston: number, force: Band = HAND_FORCE): Band {
+export function handPressure(piston: number, force: Band): Band {
   const at = (newtons: number) => plungerPressure(newtons, piston);
   return band(at(force.value), at(force.low), at(force.high));
 }
@@ -62,7 +47,7 @@ export function handPressure(piston: number, force: Band = HAND_FORCE): Band {
  * Cost: constant.
  * Source: F = ∫P dA ≤ P·A; the factor of 1.5 is common practice.
  */
-export function clampForce(pressure: number, area: number, factor: number = CLAMP_FACTOR): number {
+export function clampForce(pressure: number, area: number, factor: number): number {
   needNonNegative('clampForce', { pressure, area });
   need(factor >= 1 && factor < Infinity, 'clampForce', 'a factor of 1 or more', factor);
   return pressure * area * factor;

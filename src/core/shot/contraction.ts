@@ -1,3 +1,5 @@
+import { meanExcess } from '../heat/conduction-series.ts';
+import { rectangleCoolingTime } from '../heat/cooling-time.ts';
 import { band, type Band } from '../quantity/band.ts';
 import { need, needNonNegative, needPositive } from '../quantity/guard.ts';
 
@@ -49,27 +51,6 @@ export interface GateAndBody {
   readonly bodyDiameter: number;
 }
 
-/** Roots of J₀, enough that a gate far thinner than the body is still exact to 1 %. */
-const J0_ROOTS = Array.from({ length: 200 }, (_, index) => besselRoot(index + 1));
-
-/** n-th root of J₀ by McMahon's expansion, good to 1e-6 from the second root on. */
-function besselRoot(n: number): number {
-  if (n === 1) return 2.404825557695773;
-  const b = (n - 0.25) * Math.PI;
-  return b + 1 / (8 * b) - 31 / (384 * b ** 3) + 3779 / (15360 * b ** 5);
-}
-
-/** Mean temperature excess of a cylinder over its wall, as a share of the start, at Fourier number αt/R². */
-function cylinderMeanExcess(fourier: number): number {
-  return J0_ROOTS.reduce((sum, root) => sum + (4 / root ** 2) * Math.exp(-(root ** 2) * fourier), 0);
-}
-
-/** α·t at which the centre of a rectangular bar comes down to a share of its excess [m²]. */
-function barFreezeFourier(width: number, depth: number, share: number): number {
-  const rate = Math.PI ** 2 * (1 / width ** 2 + 1 / depth ** 2);
-  return Math.max(0, Math.log(16 / Math.PI ** 2 / share) / rate);
-}
-
 /**
  * How far the mean temperature of a bait has fallen when its gate shuts.
  *
@@ -81,9 +62,10 @@ function barFreezeFourier(width: number, depth: number, share: number): number {
  * @returns fall of the body's mean temperature [K], never more than down to the no-flow temperature
  * @throws {RangeError} when a length is not positive or mold < no-flow < pour is broken
  *
- * Valid: gate and body walls held at the mold's temperature; body taken as a long cylinder.
- * Cost: one series of 200 terms.
- * Source: Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed. (1959), §5.6 and 7.6, from memory.
+ * Valid: gate and body walls held at the mold's temperature; body taken as a long cylinder; the gate's one-term
+ * form needs a no-flow temperature well below the pour.
+ * Cost: one series.
+ * Source: Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed. (1959), 5.6 and 7.6, section numbers from memory.
  */
 export function gateShutDrop(temperatures: TopOffTemperatures, sections: GateAndBody): number {
   const { pour, noFlow, mold } = temperatures;
@@ -95,11 +77,12 @@ export function gateShutDrop(temperatures: TopOffTemperatures, sections: GateAnd
     'mold < no-flow < pour',
     `${mold}, ${noFlow}, ${pour} K`,
   );
-  const share = (noFlow - mold) / (pour - mold);
-  const cooled = barFreezeFourier(gateWidth, gateDepth, share);
-  const excess = cylinderMeanExcess(cooled / (bodyDiameter / 2) ** 2);
-  const meanNow = mold + (pour - mold) * Math.min(1, excess);
-  return Math.min(pour - noFlow, pour - meanNow);
+  // With a diffusivity of 1 m²/s the time is αt itself, and only the Fourier number of the body is wanted.
+  const cooling = { diffusivity: 1, melt: pour, mold, eject: noFlow };
+  const shut = rectangleCoolingTime(gateWidth, gateDepth, cooling);
+  if (!(shut > 0)) return 0;
+  const excess = meanExcess('cylinder', shut / (bodyDiameter / 2) ** 2);
+  return Math.min(pour - noFlow, (pour - mold) * (1 - excess));
 }
 
 /**
