@@ -11,19 +11,30 @@ const turn = (description: string) =>
 const stationSchema = z.strictObject({
   at: at('Distance from the nose along the bait'),
   width: size('Full width across, in the parting plane'),
-  above: quantity('length', { min: '0 mm', max: '250 mm', example: '4 mm' }, 'Height above the parting plane'),
+  above: quantity(
+    'length',
+    { min: '0 mm', max: '250 mm', example: '4 mm' },
+    'Height above the parting plane',
+  ),
   below: quantity('length', { min: '0 mm', max: '250 mm', example: '4 mm' }, 'Depth below the parting plane'),
   roundness: z
     .number()
     .min(1.2)
     .max(10)
     .default(2)
-    .meta({ description: 'Superellipse exponent of the outline: 2 is an ellipse, larger is boxier', limits: '1.2 to 10' }),
+    .meta({
+      description: 'Superellipse exponent of the outline: 2 is an ellipse, larger is boxier',
+      limits: '1.2 to 10',
+    }),
 });
 
 const rootTip = (what: string) =>
   z
-    .strictObject({ root: size(`${what} at the root`), middle: size(`${what} half-way`).optional(), tip: size(`${what} at the tip`) })
+    .strictObject({
+      root: size(`${what} at the root`),
+      middle: size(`${what} half-way`).optional(),
+      tip: size(`${what} at the tip`),
+    })
     .meta({ description: `${what} along the appendage` });
 
 const appendageSchema = z.strictObject({
@@ -38,13 +49,20 @@ const appendageSchema = z.strictObject({
       up: at('Offset out of the parting plane').optional(),
     })
     .meta({ description: 'Where it starts, inside the body' }),
-  direction: turn('Where it points, in the parting plane: 0° is straight back, 90° is across').optional(),
-  length: size('Length along its own middle line'),
-  width: rootTip('Width in the parting plane'),
-  thickness: rootTip('Thickness out of the parting plane'),
+  direction: turn(
+    'Where it points at the root, in the parting plane: 0° is straight back, 90° is across',
+  ).optional(),
+  length: size('Length along its own middle line; of a rib, how far it stands out of the body'),
+  width: rootTip('Width in the parting plane; of a rib, its width along the bait'),
+  thickness: rootTip('Thickness out of the parting plane; left out, the same as the width').optional(),
   curl: turn('How far its middle line turns from root to tip, in the parting plane').optional(),
   mirrored: z.boolean().default(false).meta({ description: 'True adds its mirror image across the middle' }),
-  count: z.int().min(1).max(60).default(1).meta({ description: 'How many, in a row along the bait (ribs)', limits: '1 to 60' }),
+  count: z
+    .int()
+    .min(1)
+    .max(60)
+    .default(1)
+    .meta({ description: 'How many, in a row along the bait (ribs)', limits: '1 to 60' }),
   pitch: size('Distance between neighbours in the row').optional(),
 });
 
@@ -65,9 +83,26 @@ const meshFeatureSchema = z.strictObject({
     .meta({ description: 'Side of the box where the feature joins the body' }),
 });
 
+const rounding = (end: string) =>
+  quantity(
+    'length',
+    { min: '0 mm', max: '250 mm', example: '3 mm' },
+    `Length over which the ${end} is rounded off; left out, half the smaller size of the section there`,
+  ).optional();
+
 const sectionsGeometry = z.strictObject({
-  stations: z.array(stationSchema).min(3).max(80).meta({ description: 'Sections of the body from nose to tail, in order' }),
-  appendages: z.array(appendageSchema).max(24).default([]).meta({ description: 'Tails, arms, claws, legs, paddles and ribs' }),
+  noseRounding: rounding('nose'),
+  tailRounding: rounding('tail'),
+  stations: z
+    .array(stationSchema)
+    .min(3)
+    .max(80)
+    .meta({ description: 'Sections of the body from nose to tail, in order' }),
+  appendages: z
+    .array(appendageSchema)
+    .max(24)
+    .default([])
+    .meta({ description: 'Tails, arms, claws, legs, paddles and ribs' }),
 });
 
 const meshGeometry = z.strictObject({
@@ -79,7 +114,9 @@ const meshGeometry = z.strictObject({
   length: size('Overall length as drawn; the mesh must measure the same within 2 %'),
   axes: z
     .strictObject({
-      nose: z.enum(['-x', '+x', '-y', '+y', '-z', '+z']).meta({ description: 'Axis of the file that points to the nose' }),
+      nose: z
+        .enum(['-x', '+x', '-y', '+y', '-z', '+z'])
+        .meta({ description: 'Axis of the file that points to the nose' }),
       out: z
         .enum(['-x', '+x', '-y', '+y', '-z', '+z'])
         .meta({ description: 'Axis of the file that points out of the parting plane' }),
@@ -87,14 +124,20 @@ const meshGeometry = z.strictObject({
     .optional()
     .meta({ description: 'How the file lies; left out: nose towards -x, +z out of the parting plane' }),
   parting: at('Height of the parting plane in the file, along the out axis').optional(),
-  features: z.array(meshFeatureSchema).max(24).default([]).meta({ description: 'Thin parts to measure and name' }),
+  features: z
+    .array(meshFeatureSchema)
+    .max(24)
+    .default([])
+    .meta({ description: 'Thin parts to measure and name' }),
 });
 
 const revisionSchema = z.strictObject({
   id: key('Short mark of the revision, in order: a, b, c'),
   date: date('Day it was drawn'),
   note: text(600, 'What changed and why'),
-  sections: sectionsGeometry.optional().meta({ description: 'The bait as a table of sections; or give `mesh`' }),
+  sections: sectionsGeometry
+    .optional()
+    .meta({ description: 'The bait as a table of sections; or give `mesh`' }),
   mesh: meshGeometry.optional().meta({ description: 'The bait as a mesh file; or give `sections`' }),
 });
 
@@ -125,9 +168,12 @@ export const baitSchema = z.strictObject({
   plastisol: reference('plastisols', 'Compound it is designed for'),
   revisions: z
     .array(
-      revisionSchema.refine((revision) => (revision.sections === undefined) !== (revision.mesh === undefined), {
-        error: 'wants exactly one of `sections` and `mesh`',
-      }),
+      revisionSchema.refine(
+        (revision) => (revision.sections === undefined) !== (revision.mesh === undefined),
+        {
+          error: 'wants exactly one of `sections` and `mesh`',
+        },
+      ),
     )
     .min(1)
     .max(40)
