@@ -55,7 +55,7 @@ const NOSE: RigHabit = { entry: 0.03, reach: 0, between: 1, least: 0, most: 0.4 
 const HABITS: Readonly<Record<Rig, RigHabit>> = {
   Texas: WEEDLESS,
   Carolina: WEEDLESS,
-  'shaky head': WEEDLESS,
+  'shaky head': { ...WEEDLESS, least: 0.3 },
   weightless: WEEDLESS,
   'jig trailer': THREADED,
   'jig head': THREADED,
