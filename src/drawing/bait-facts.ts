@@ -1,0 +1,93 @@
+import { printed } from '../core/quantity/print.ts';
+import type { BaitGeometry, FeatureMeasure, Outline } from '../core/section/geometry.ts';
+
+/** One dimension of a drawing, for the table beside it. */
+export interface DrawnDimension {
+  /** Unique in the drawing: `length`, `A-width`, `tail-tip`. */
+  readonly key: string;
+  /** In words: "Overall length". */
+  readonly label: string;
+  /** Millimetres. */
+  readonly mm: number;
+  /** As it stands in the drawing. */
+  readonly shown: string;
+  /** Where it stands: "side view", "section A–A". */
+  readonly where: string;
+  /** Key of the sheet's figure that holds the same quantity. */
+  readonly figure?: string;
+}
+
+/** Where the bait is cut across, and what is seen there. */
+export interface Cut {
+  /** Station from the nose [m]. */
+  readonly x: number;
+  /** Outline of the solid there: (y, z) [m]. */
+  readonly outline: Outline;
+}
+
+/** A length [m] as dimensions print it, in millimetres without the unit. */
+export function shownLength(metres: number): string {
+  const mm = metres * 1000;
+  return printed({ value: mm, low: mm, high: mm, unit: 'mm' }, 'metric').value;
+}
+
+/** A dimension from its length in metres. */
+export function dimension(metres: number, words: Omit<DrawnDimension, 'mm' | 'shown'>): DrawnDimension {
+  return { ...words, mm: metres * 1000, shown: shownLength(metres) };
+}
+
+/** Letter of the nth cut: A, B, … */
+export const cutLetter = (index: number) => String.fromCodePoint('A'.codePointAt(0)! + index);
+
+const WORDS: Readonly<Record<FeatureMeasure['kind'], string>> = {
+  'curl-tail': 'tail',
+  'ribbon-tail': 'tail',
+  paddle: 'paddle',
+  arm: 'arm',
+  claw: 'claw',
+  leg: 'leg',
+  rib: 'rib',
+  fin: 'fin',
+};
+
+/** Plain word for a thin feature. */
+export const featureWord = ({ kind }: FeatureMeasure) => WORDS[kind];
+
+/** Features with different measures, thinnest first: twins and rows of ribs count once. */
+export function distinctFeatures(features: readonly FeatureMeasure[]): FeatureMeasure[] {
+  const same = (a: FeatureMeasure, b: FeatureMeasure) =>
+    a.kind === b.kind &&
+    shownLength(a.rootThickness) === shownLength(b.rootThickness) &&
+    shownLength(a.tipThickness) === shownLength(b.tipThickness);
+  return features
+    .filter((feature, index) => features.findIndex((other) => same(feature, other)) === index)
+    .sort((a, b) => a.thinnest.thickness - b.thinnest.thickness);
+}
+
+/**
+ * Stations at which a bait is worth cutting: through its thickest place, and through each sort of thin feature
+ * half-way along; stations closer than a sixth of the length to an earlier one are left out.
+ *
+ * @param geometry - the measured bait
+ * @param most - number of stations, 1 to 6
+ * @returns stations from the nose [m], rising
+ */
+export function cutStations(geometry: BaitGeometry, most: number): number[] {
+  const [from, to] = [geometry.box.min[0], geometry.box.max[0]];
+  const apart = (to - from) / 6;
+  const wanted = [
+    geometry.thickest.at[0],
+    ...distinctFeatures(geometry.features).map(
+      ({ stations }) => stations[Math.floor(stations.length / 2)]?.at[0] ?? to,
+    ),
+    from + (to - from) / 6,
+    from + ((to - from) * 2) / 3,
+  ];
+  const chosen: number[] = [];
+  for (const x of wanted) {
+    const inside = x > from && x < to;
+    if (inside && chosen.length < most && chosen.every((other) => Math.abs(other - x) >= apart))
+      chosen.push(x);
+  }
+  return chosen.sort((a, b) => a - b);
+}
