@@ -1,0 +1,71 @@
+/** Points without duplicates, in the order of their first appearance. */
+export interface PointIndex {
+  /** Number of the point, the same for equal coordinates; -0 equals 0. */
+  numberOf(x: number, y: number, z: number): number;
+  /** The points so far, row by row. */
+  points(): Float64Array;
+}
+
+/**
+ * An index of points that gives equal points one number.
+ *
+ * @param expected - about how many different points will come [-]; more are taken too
+ * @returns an empty index [-]
+ *
+ * Valid: finite coordinates; a point with NaN is new each time.
+ * Cost: constant for each point; 28 to 56 bytes for each different point.
+ * Source: own derivation; open addressing after Knuth, The Art of Computer Programming 3, 2nd ed. (1998), 6.4.
+ */
+export function pointIndex(expected: number): PointIndex {
+  let mask = tableSize(expected) - 1;
+  let table = new Int32Array(mask + 1).fill(-1);
+  let rows = new Float64Array(3 * ((mask + 1) >> 1));
+  let count = 0;
+
+  function grow(): void {
+    mask = 2 * mask + 1;
+    table = new Int32Array(mask + 1).fill(-1);
+    const wider = new Float64Array(2 * rows.length);
+    wider.set(rows);
+    rows = wider;
+    for (let point = 0; point < count; point++) {
+      let slot = hash(rows[3 * point]!, rows[3 * point + 1]!, rows[3 * point + 2]!) & mask;
+      while (table[slot]! >= 0) slot = (slot + 1) & mask;
+      table[slot] = point;
+    }
+  }
+
+  function numberOf(x: number, y: number, z: number): number {
+    let slot = hash(x, y, z) & mask;
+    for (let point = table[slot]!; point >= 0; point = table[slot]!) {
+      const row = 3 * point;
+      if (rows[row] === x && rows[row + 1] === y && rows[row + 2] === z) return point;
+      slot = (slot + 1) & mask;
+    }
+    table[slot] = count;
+    rows[3 * count] = x + 0;
+    rows[3 * count + 1] = y + 0;
+    rows[3 * count + 2] = z + 0;
+    count++;
+    if (2 * count > mask) grow();
+    return count - 1;
+  }
+
+  return { numberOf, points: () => rows.slice(0, 3 * count) };
+}
+
+function tableSize(expected: number): number {
+  let size = 64;
+  while (size < 2 * expected + 2) size *= 2;
+  return size;
+}
+
+const scratch = new Float64Array(1);
+const words = new Int32Array(scratch.buffer);
+
+// The bits of one skew projection: cheaper than mixing six words, and -0 and 0 come out alike.
+function hash(x: number, y: number, z: number): number {
+  scratch[0] = 0.8191725133961645 * x + 0.6710436067037893 * y + 0.5497004779019703 * z + 0;
+  const mixed = Math.imul(words[0]! ^ Math.imul(words[1]!, 0x9e3779b1), 0x85ebca6b);
+  return mixed ^ (mixed >>> 15);
+}
