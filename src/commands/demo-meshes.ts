@@ -1,9 +1,11 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { demoMesh, binaryStl } from './demo-meshes/shape.ts';
+import { mossLizard } from './demo-meshes/moss-lizard.ts';
 import { reedMinnow } from './demo-meshes/reed-minnow.ts';
+import { tarnCraw } from './demo-meshes/tarn-craw.ts';
 
 /** Every demo bait that comes as a mesh file. */
-export const DEMO_SHAPES = [reedMinnow];
+export const DEMO_SHAPES = [mossLizard, reedMinnow, tarnCraw];
 
 const FOLDER = new URL('../../content/meshes/', import.meta.url);
 

@@ -65,7 +65,7 @@ export const reedMinnow: DemoShape = {
   id: 'reed-minnow',
   build: (shop) => {
     const { normal, offset } = planeOf(PADDLE);
-    const trunk = shop.trim(shop.solid(reliefMesh(body, 44, 0.74)), normal, offset);
+    const trunk = shop.trim(shop.solid(reliefMesh(body, 40, 0.74)), normal, offset);
     const eyes = [5.9, -5.9].map((z) =>
       shop.place(shop.solid(ball(2.2)), { shift: [12.5e-3, 2.4e-3, z / 1e3] }),
     );

@@ -34,7 +34,7 @@ export function ramp(from: number, to: number, x: number): number {
 }
 
 /** Closed mesh of a ball [m]. */
-export function ball(radius: number, around = 20): Mesh {
+export function ball(radius: number, around = 16): Mesh {
   const size = () => radius;
   const middle = () => 0;
   return reliefMesh(
@@ -52,7 +52,7 @@ export function reliefMesh(relief: Relief, around: number, step: number): Mesh {
 }
 
 function levels({ from, to, rounding: [nose, tail] }: Relief, step: number): number[] {
-  const cap = 12;
+  const cap = 9;
   const [start, end] = [from + nose, to - tail];
   const even = Math.ceil((end - start) / step);
   return [

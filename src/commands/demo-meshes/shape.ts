@@ -8,7 +8,7 @@ export interface DemoShape {
 }
 
 /** How far the surface may move when small triangles are merged [m]. */
-const TOLERANCE = 1.2e-5;
+const TOLERANCE = 1.6e-5;
 
 /** The mesh of a shape [m]: one closed body, else an error. */
 export async function demoMesh({ id, build }: DemoShape): Promise<Mesh> {

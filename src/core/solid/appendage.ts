@@ -174,19 +174,20 @@ function checkCurl(name: string, sweep: Sweep, curvatureAt: (s: number) => numbe
  *
  * @param sweep - the appendage [m]
  * @param around - points round a section, a multiple of 4
+ * @param along - steps from the root to where the tip's rounding begins
  * @returns closed mesh [m], wound outwards
  *
  * Valid: sweeps of `sweepOf`, which do not run into themselves.
- * Cost: linear in around.
+ * Cost: linear in around × along.
  * Source: own derivation.
  */
-export function sweepMesh(sweep: Sweep, around: number): Mesh {
-  return skin(levels(sweep, around / 4).map((s) => ringAt(sweep, s, around)));
+export function sweepMesh(sweep: Sweep, around: number, along = STEPS): Mesh {
+  return skin(levels(sweep, along, around / 4).map((s) => ringAt(sweep, s, around)));
 }
 
 /** Even steps, then crowded as a circle needs it in the rounded tip. */
-function levels({ length, rounding }: Sweep, cap: number): number[] {
-  const straight = Array.from({ length: STEPS }, (_, i) => ((length - rounding) * i) / STEPS);
+function levels({ length, rounding }: Sweep, along: number, cap: number): number[] {
+  const straight = Array.from({ length: along }, (_, i) => ((length - rounding) * i) / along);
   const round = Array.from(
     { length: 2 * cap + 1 },
     (_, i) => length - rounding * (1 - Math.sin((i * Math.PI) / (4 * cap))),

@@ -81,7 +81,7 @@ function levels(body: Body, { around, along }: Resolution): number[] {
         : i === breaks.length - 1 && body.tailRounding > 0
           ? 'tail'
           : '';
-    const steps = rounded ? cap : Math.max(3, Math.ceil((along * (b - a)) / (to - from)));
+    const steps = rounded ? cap : Math.max(2, Math.ceil((along * (b - a)) / (to - from)));
     for (let step = 1; step < steps; step++) {
       const t = step / steps;
       const place =
