@@ -1,0 +1,115 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { band } from '../../../src/core/quantity/band.ts';
+import { printed, printedBoth, unitFor, type UnitSystem } from '../../../src/core/quantity/print.ts';
+import { dimensionOf, fromSI, toSI, UNITS, type UnitCode } from '../../../src/core/quantity/units.ts';
+
+const NO_BREAK = '\u00a0';
+const quantity = (unit: UnitCode, value: number, low = value, high = value) => ({
+  ...band(value, low, high),
+  unit,
+});
+
+/** A printed number, read again: the minus sign is U+2212. */
+const readBack = (text: string): number => Number(text.replace('\u2212', '-'));
+
+describe('rounding', () => {
+  test.each([
+    // A band of 4 mL is worth whole millilitres: ends go outwards, the value to nearest.
+    [quantity('mL', 18.34, 16.4, 20.4), 'metric', '18 mL (16 to 21)'],
+    [quantity('mL', 18.34, 18.21, 18.41), 'metric', '18.3 mL (18.2 to 18.5)'],
+    [quantity('s', 104.6, 74.7, 156.9), 'metric', '105 s (74 to 157)'],
+    [quantity('mm', 127), 'us', '5.000 in'],
+    [quantity('mm', 1), 'us', '0.039 in'],
+    [quantity('Cel', 165.55), 'us', '330 °F'],
+    [quantity('K', 10), 'us', '18.0 °F'],
+    [quantity('N', 1344.54), 'metric', '1345 N'],
+    [quantity('%', 3.4), 'metric', '3%'],
+    [quantity('1', 0.3333), 'metric', '0.33'],
+  ] as const)('%o in %s reads %s', (q, system, text) => {
+    expect(printed(q, system).text.replaceAll(NO_BREAK, ' ')).toBe(text);
+  });
+
+  test('half goes away from zero, and there is no negative zero', () => {
+    expect(printed(quantity('N', 2.5), 'metric').value).toBe('3');
+    expect(printed(quantity('Cel', -2.5), 'metric').value).toBe('\u22123');
+    expect(printed(quantity('Cel', -0.4), 'metric').value).toBe('0');
+  });
+
+  test('four figures at most, unless they stand before the point', () => {
+    expect(printed(quantity('mm', 123.456), 'metric').value).toBe('123.5');
+    expect(printed(quantity('N', 123456), 'metric').value).toBe('123456');
+  });
+
+  test('a wide band takes decimals away, but two figures of the value stay', () => {
+    expect(printed(quantity('g', 6.1234, 4, 9), 'metric').value).toBe('6.1');
+    expect(printed(quantity('g', 6.1234, 6.12, 6.13), 'metric').value).toBe('6.12');
+  });
+
+  test('a number without a band has no range', () => {
+    expect(printed(quantity('mm', 6), 'metric').range).toBeNull();
+  });
+});
+
+const FIGURE_UNITS: readonly UnitCode[] = [
+  'mm',
+  'um',
+  'cm2',
+  'cm3',
+  'mL',
+  'g',
+  'kg',
+  's',
+  'min',
+  'Cel',
+  'K',
+  'N',
+  'kPa',
+  'g/cm3',
+  'cm/s',
+  '1',
+  '%',
+];
+
+describe('the printed band never hides part of the computed one', () => {
+  const magnitude = fc.double({ min: -4, max: 4, noNaN: true }).map((power) => 10 ** power);
+  const part = fc.double({ min: 1e-6, max: 0.9, noNaN: true });
+
+  test.each(FIGURE_UNITS)('%s, in both systems', (unit) => {
+    fc.assert(
+      fc.property(
+        magnitude,
+        part,
+        part,
+        fc.constantFrom<UnitSystem>('us', 'metric'),
+        (value, down, up, system) => {
+          const q = quantity(unit, value, value * (1 - down), value * (1 + up));
+          const code = unitFor(unit, system);
+          const shown = printed(q, system);
+          const exact = (x: number) => (code === unit ? x : fromSI(toSI(x, unit), code));
+          const slack = 2e-9 * Math.max(1, Math.abs(exact(q.high)));
+          expect(readBack(shown.range?.low ?? 'NaN')).toBeLessThanOrEqual(exact(q.low) + slack);
+          expect(readBack(shown.range?.high ?? 'NaN')).toBeGreaterThanOrEqual(exact(q.high) - slack);
+          expect(readBack(shown.range?.low ?? 'NaN')).toBeLessThanOrEqual(readBack(shown.value));
+          expect(readBack(shown.range?.high ?? 'NaN')).toBeGreaterThanOrEqual(readBack(shown.value));
+        },
+      ),
+      { seed: 71, numRuns: 60 },
+    );
+  });
+});
+
+test('each unit that is shown in another system measures the same', () => {
+  for (const code of Object.keys(UNITS) as UnitCode[]) {
+    for (const system of ['us', 'metric'] as const) {
+      expect(dimensionOf(unitFor(code, system)), `${code} in ${system}`).toBe(dimensionOf(code));
+    }
+  }
+});
+
+test('both systems in one line, the first one leading', () => {
+  const q = quantity('mL', 29.5735295625);
+  expect(printedBoth(q, 'us').replaceAll(NO_BREAK, ' ')).toBe('1.00 fl oz / 29.6 mL');
+  expect(printedBoth(q, 'metric').replaceAll(NO_BREAK, ' ')).toBe('29.6 mL / 1.00 fl oz');
+  expect(printedBoth(quantity('s', 90), 'us').replaceAll(NO_BREAK, ' ')).toBe('90 s');
+});

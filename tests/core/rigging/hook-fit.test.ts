@@ -1,0 +1,116 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import {
+  bestHookIndex,
+  gapeClearance,
+  hookFit,
+  SQUEEZED,
+  wireMass,
+  type HookedBait,
+  type Rig,
+} from '../../../src/core/rigging/hook-fit.ts';
+import { hookIndex } from '../../../src/core/rigging/hook-size.ts';
+import { hookSchema, type Hook } from '../../../src/schema/hook.ts';
+
+const demoHook = (id: string): Hook =>
+  hookSchema.parse(
+    parse(readFileSync(new URL(`../../../content/hooks/${id}.yaml`, import.meta.url), 'utf8')),
+  );
+
+const even = (length: number, height: number): HookedBait => ({ length, heightAt: () => height });
+
+const best = (hook: Hook, bait: HookedBait, rig: Rig): string | undefined => {
+  const fits = hook.sizes.map((size) => hookFit(size, bait, rig));
+  return hook.sizes[bestHookIndex(fits)]?.size;
+};
+
+// Trade convention: 8, 4, 2, 1, 1/0, 2/0, 5/0 from small to large; the index carries no millimetres.
+test('hook sizes in order', () => {
+  const sizes = ['8', '4', '2', '1', '1/0', '2/0', '5/0'];
+  expect(sizes.map(hookIndex)).toEqual([-8, -4, -2, -1, 1, 2, 5]);
+  expect(() => hookIndex('3/1')).toThrow('hookIndex: wants a size like 4, 1 or 3/0, got 3/1');
+  expect(() => hookIndex('0/0')).toThrow(RangeError);
+});
+
+test('gape of 12 mm over a body of 8 mm: 4 mm to spare, ratio 1.5', () => {
+  const { clearance, ratio } = gapeClearance(0.012, 0.008);
+  expect(clearance).toBeCloseTo(0.004, 15);
+  expect(ratio).toBeCloseTo(1.5, 12);
+});
+
+test('80 mm of 1.2 mm steel wire weigh 0.71025 g', () => {
+  expect(Math.abs((wireMass(0.0012, 0.08, 7850) * 1e3) / 0.7102512671 - 1)).toBeLessThan(1e-6);
+});
+
+describe('fit', () => {
+  const hook = { gape: 0.0143, length: 0.057, wire: 0.0012 };
+
+  test('Texas style clears the whole body squeezed to half', () => {
+    const fit = hookFit(hook, even(0.127, 0.018), 'Texas');
+    expect(fit.clearance.value).toBeCloseTo(0.0143 - 0.009, 12);
+    expect(fit.ratio.value).toBeCloseTo(14.3 / 9, 9);
+    expect(fit.ratio.low).toBeCloseTo(14.3 / (18 * SQUEEZED.high), 9);
+    expect([fit.entry, fit.exit]).toEqual([0, 0.057]);
+    expect(fit.verdict).toBe('fits');
+  });
+
+  test('a threaded hook clears half of that', () => {
+    const texas = hookFit(hook, even(0.127, 0.018), 'Texas');
+    const trailer = hookFit(hook, even(0.127, 0.018), 'jig trailer');
+    expect(trailer.ratio.value).toBeCloseTo(2 * texas.ratio.value, 9);
+  });
+
+  test('the thresholds stand at 1.2 and 1.5', () => {
+    const height = (ratio: number) => (2 * hook.gape) / ratio;
+    const verdict = (ratio: number) => hookFit(hook, even(0.127, height(ratio)), 'Texas').verdict;
+    expect([1.19, 1.21, 1.49, 1.51].map(verdict)).toEqual(['too small', 'tight', 'tight', 'fits']);
+  });
+
+  test('length decides too, and says so', () => {
+    expect(hookFit(hook, even(0.2, 0.012), 'Texas').reason).toBe('short hook');
+    expect(hookFit(hook, even(0.09, 0.012), 'Texas').reason).toBe('long hook');
+    expect(hookFit({ ...hook, wire: 0.0035 }, even(0.127, 0.012), 'Texas').reason).toBe('thick wire');
+  });
+
+  test('the tallest height near the point counts, not the one exactly there', () => {
+    const humped: HookedBait = { length: 0.127, heightAt: (x) => (x > 0.06 ? 0.02 : 0.01) };
+    expect(hookFit(hook, humped, 'Texas').height).toBe(0.02);
+  });
+
+  test('no size is recommended when none will do', () => {
+    expect(bestHookIndex([{ verdict: 'too small' }, { verdict: 'too large' }])).toBe(-1);
+    expect(bestHookIndex([{ verdict: 'tight' }, { verdict: 'tight' }, { verdict: 'too large' }])).toBe(1);
+    expect(bestHookIndex([{ verdict: 'tight' }, { verdict: 'fits' }, { verdict: 'fits' }])).toBe(1);
+  });
+});
+
+// Common practice, no source: a bulky five-inch bait takes about a 3/0 extra wide gap rigged Texas style.
+test.each([16, 17, 18, 19])('five inches long and %i mm high: 3/0 extra wide gap', (height) => {
+  expect(best(demoHook('extra-wide-gap'), even(0.127, height / 1e3), 'Texas')).toBe('3/0');
+});
+
+// Common practice: four-inch finesse worm on about a 1/0, six-inch worm on a 3/0 or 4/0 offset hook.
+test.each([
+  [101.6, 8, ['1', '1/0']],
+  [152.4, 9, ['3/0', '4/0']],
+])('worm of %f mm', (length, height, sizes) => {
+  expect(sizes).toContain(best(demoHook('offset-worm'), even(length / 1e3, height / 1e3), 'Texas'));
+});
+
+test.each(['extra-wide-gap', 'offset-worm', 'straight-shank', 'jig', 'drop-shot'])(
+  '%s: sizes stand in order and grow in every dimension; mass agrees with the wire',
+  (id) => {
+    const { sizes } = demoHook(id);
+    sizes.slice(1).forEach((size, i) => {
+      const before = sizes[i] as (typeof sizes)[number];
+      expect(hookIndex(size.size)).toBeGreaterThan(hookIndex(before.size));
+      for (const key of ['gape', 'length', 'bite', 'wire', 'mass'] as const) {
+        expect(size[key], `${size.size} ${key}`).toBeGreaterThan(before[key]);
+      }
+    });
+    for (const { mass, wire, length } of sizes) {
+      expect(Math.abs(mass / wireMass(wire, 1.75 * length, 7850) - 1)).toBeLessThan(0.06);
+    }
+  },
+);
