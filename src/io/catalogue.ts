@@ -170,3 +170,11 @@ function goodReading(checked: readonly Checked[]): GoodReading {
     ...locator(ordered.map(({ entry }) => entry)),
   };
 }
+
+/** Address that the site is published at, or nothing while `shop.yaml` does not say it soundly. */
+export async function siteAddress(root: string): Promise<string | undefined> {
+  const path = join(root, 'shop.yaml');
+  const text = await readFile(path, 'utf8').catch(() => '');
+  const { data } = shopSchema.safeParse(readYaml(shownPath(path), text).source?.data);
+  return data?.site;
+}

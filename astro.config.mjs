@@ -1,0 +1,26 @@
+import mdx from '@astrojs/mdx';
+import { defineConfig } from 'astro/config';
+import { siteAddress } from './src/io/catalogue.ts';
+import { CACHE_FOLDER, contentFolder, outputFolder } from './src/io/settings.ts';
+
+/** Packages with code that is not JavaScript: loaded from node_modules as they are, never bundled. */
+const NATIVE = ['manifold-3d', 'sharp'];
+
+export default defineConfig({
+  site: await siteAddress(contentFolder()),
+  outDir: outputFolder(),
+  cacheDir: `${CACHE_FOLDER}/astro`,
+  output: 'static',
+  trailingSlash: 'always',
+  build: { format: 'directory', inlineStylesheets: 'never' },
+  compressHTML: true,
+  prerenderConflictBehavior: 'error',
+  devToolbar: { enabled: false },
+  integrations: [mdx()],
+  server: { host: '127.0.0.1' },
+  vite: {
+    build: { assetsInlineLimit: 0, sourcemap: false },
+    ssr: { external: NATIVE },
+    optimizeDeps: { exclude: NATIVE },
+  },
+});

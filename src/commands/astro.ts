@@ -1,0 +1,60 @@
+import { spawn } from 'node:child_process';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { stripVTControlCharacters } from 'node:util';
+import { PROJECT_ROOT } from '../io/settings.ts';
+
+/** How an Astro command ended and everything it printed, without colours. */
+export interface AstroRun {
+  readonly code: number | null;
+  readonly lines: readonly string[];
+}
+
+interface AstroOptions {
+  readonly environment?: Readonly<Record<string, string>>;
+  readonly onLine?: (line: string) => void;
+  readonly signal?: AbortSignal;
+}
+
+const BINARY = join(PROJECT_ROOT, 'node_modules', 'astro', 'bin', 'astro.mjs');
+const ENVIRONMENT = { ASTRO_TELEMETRY_DISABLED: '1', NO_COLOR: '1', FORCE_COLOR: '0' };
+
+/** Runs an Astro command in the project and keeps its log. */
+export async function runAstro(args: readonly string[], options: AstroOptions = {}): Promise<AstroRun> {
+  const child = spawn(process.execPath, [BINARY, ...args], {
+    cwd: PROJECT_ROOT,
+    env: { ...process.env, ...ENVIRONMENT, ...options.environment },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  const stop = (): void => void child.kill('SIGTERM');
+  options.signal?.addEventListener('abort', stop, { once: true });
+  const lines: string[] = [];
+  for (const stream of [child.stdout, child.stderr]) {
+    createInterface({ input: stream }).on('line', (raw) => {
+      const line = stripVTControlCharacters(raw);
+      lines.push(line);
+      options.onLine?.(line);
+    });
+  }
+  const code = await new Promise<number | null>((resolve, reject) => {
+    child.once('error', reject);
+    child.once('close', resolve);
+  });
+  options.signal?.removeEventListener('abort', stop);
+  return { code, lines };
+}
+
+/** Warnings that a build may print, each with the reason why it does no harm. */
+const HARMLESS: readonly RegExp[] = [
+  // Marks where styles of MDX pages belong; Astro reads it before the bundler does.
+  /MODULE_LEVEL_DIRECTIVE.*"use astro:head-inject"/u,
+  // A catalogue may have no guide and no water test.
+  /The collection "(?:guides|trials)" does not exist or is empty/u,
+];
+
+/** The lines of a build log for which the build has failed, whatever its exit code. */
+export function logFaults(lines: readonly string[]): string[] {
+  return lines.filter(
+    (line) => /\[(?:ERROR|WARN)\]/u.test(line) && !HARMLESS.some((pattern) => pattern.test(line)),
+  );
+}

@@ -1,0 +1,109 @@
+import { join } from 'node:path';
+import type { GoodReading } from '../io/catalogue.ts';
+import { CACHE_FOLDER, contentFolder, outputFolder, PROJECT_ROOT, shownPath } from '../io/settings.ts';
+import { logFaults, runAstro } from './astro.ts';
+import { checked } from './checked.ts';
+import { withLock } from './lock.ts';
+import { complain, counted, say, stopwatch } from './progress.ts';
+import {
+  bringBeside,
+  clearLeftovers,
+  discard,
+  outputFault,
+  stageFor,
+  swapIn,
+  type Stage,
+} from './staging.ts';
+import { siteFaults } from './verify-site.ts';
+
+/** Astro keeps notes in one place of the project, so one build runs at a time. */
+export const BUILD_LOCK = join(CACHE_FOLDER, 'build.lock');
+export const PATIENCE = 15 * 60_000;
+
+/** Words to a person who waits for the lock. */
+export const onWait = (holder: string): void => say(`waiting for another build (process ${holder})`);
+
+/**
+ * Checks the catalogue, builds the site beside the last one and swaps it in. Whatever happens, `OUT_DIR` holds
+ * the whole old site or the whole new one.
+ *
+ * @returns true when the new site is complete and in place
+ */
+export async function buildSite(signal: AbortSignal): Promise<boolean> {
+  const elapsed = stopwatch();
+  const output = outputFolder();
+  const fault = await outputFault(output, contentFolder());
+  if (fault) return refuse([fault]);
+  const stage = stageFor(output);
+  try {
+    return await withLock(BUILD_LOCK, { patience: PATIENCE, onWait, signal }, async () => {
+      await clearLeftovers(output);
+      const reading = await checked(contentFolder());
+      if (!reading || !(await rendered(reading, stage, signal))) return false;
+      signal.throwIfAborted();
+      await bringBeside(stage);
+      await swapIn(output, stage);
+      say(`built ${shownPath(output)} in ${elapsed()}`);
+      return true;
+    });
+  } catch (error) {
+    return refuse([signal.aborted ? 'stopped' : diskFault(error, output)]);
+  } finally {
+    await discard(stage);
+  }
+}
+
+/** Renders every page into the work folder and looks the result over. */
+async function rendered({ catalogue }: GoodReading, { work }: Stage, signal: AbortSignal): Promise<boolean> {
+  const published = catalogue.molds.filter(isPublished).map(({ id }) => id);
+  say(`building ${counted(published.length, 'mold')}`);
+  const run = await runAstro(['build'], {
+    environment: { OUT_DIR: work, NODE_ENV: 'production' },
+    onLine: sheetProgress(published.length),
+    signal,
+  });
+  signal.throwIfAborted();
+  const faults = logFaults(run.lines);
+  if (run.code !== 0) return refuse([...run.lines.slice(-30), `the build ended with code ${run.code}`]);
+  if (faults.length > 0) return refuse([...faults, 'the build reported what is above']);
+  const wrong = await siteFaults(work, { published });
+  return wrong.length === 0 || refuse([...wrong, 'the built site is not whole']);
+}
+
+/** A mold is published when it is on offer or has been. */
+function isPublished({ status }: { status: string }): boolean {
+  return status === 'final' || status === 'retired';
+}
+
+/** Tells of each sheet as its page is written. */
+function sheetProgress(total: number): (line: string) => void {
+  const elapsed = stopwatch();
+  let done = 0;
+  return (line) => {
+    const [, id] = /\/molds\/([^/]+)\/index\.html/u.exec(line) ?? [];
+    if (id) say(`sheet ${++done} of ${total}  ${id}  ${elapsed()}`);
+  };
+}
+
+/** A fault of the disk in words; anything else is a mistake of the program and keeps its trace. */
+function diskFault(error: unknown, output: string): string {
+  const { code, message, path } = error as NodeJS.ErrnoException;
+  if (code === undefined) throw error;
+  const where = path === undefined ? shownPath(output) : shownPath(path);
+  const remedy = REMEDIES[code] ?? 'see to the disk, then build again';
+  return `${where}: ${message.replaceAll(PROJECT_ROOT, '.')} — ${remedy}`;
+}
+
+const REMEDIES: Readonly<Record<string, string>> = {
+  ENOSPC: 'free space on the disk, then build again',
+  EACCES: 'give yourself leave to write there, or choose another OUT_DIR',
+  EPERM: 'give yourself leave to write there, or choose another OUT_DIR',
+  EROFS: 'choose an OUT_DIR on a disk that can be written to',
+  EBUSY: 'choose an OUT_DIR that is a plain folder, not a mounted disk',
+};
+
+function refuse(lines: readonly string[]): false {
+  for (const line of lines) complain(line);
+  complain('not built; the last site is as it was');
+  return false;
+}

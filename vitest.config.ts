@@ -1,0 +1,26 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/site/**', 'tests/browser/**'],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'site',
+          include: ['tests/site/**/*.test.ts', 'tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/support/tiny-site.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 300_000,
+        },
+      },
+    ],
+  },
+});
