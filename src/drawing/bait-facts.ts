@@ -37,7 +37,7 @@ export function dimension(metres: number, words: Omit<DrawnDimension, 'mm' | 'sh
 }
 
 /** Letter of the nth cut: A, B, … */
-export const cutLetter = (index: number) => String.fromCodePoint('A'.codePointAt(0)! + index);
+export const cutLetter = (index: number) => String.fromCodePoint(65 + index);
 
 const WORDS: Readonly<Record<FeatureMeasure['kind'], string>> = {
   'curl-tail': 'tail',

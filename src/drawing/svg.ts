@@ -37,7 +37,6 @@ const SPECIAL: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 // Everything that XML 1.0 leaves out of its character range.
-// eslint-disable-next-line no-control-regex
 const FORBIDDEN =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 

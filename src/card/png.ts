@@ -1,0 +1,53 @@
+import satori, { type Font, type SatoriOptions } from 'satori';
+import sharp from 'sharp';
+import { missingLetter, openFaces, type FaceBytes, type FaceName, type Faces } from './faces.ts';
+import type { CardFacts } from './facts.ts';
+import { CARD_SIZES, cardTree, type CardSize } from './tree.ts';
+
+/** The texts of a card by what an author calls them, and the face each is set in. */
+function texts(facts: CardFacts): { what: string; text: string; face: FaceName }[] {
+  return [
+    { what: 'shop name', text: facts.shop, face: 'Barlow' },
+    { what: 'name', text: facts.name, face: 'Barlow Condensed' },
+    { what: 'stock number', text: facts.stock, face: 'Barlow' },
+    { what: 'revision', text: facts.revision, face: 'Barlow' },
+    ...facts.figures.flatMap(({ label, value, note }): { what: string; text: string; face: FaceName }[] => [
+      { what: 'figure', text: label, face: 'Barlow' },
+      { what: `figure ${label}`, text: value, face: 'Barlow Condensed' },
+      { what: `figure ${label}`, text: note, face: 'Barlow' },
+    ]),
+  ];
+}
+
+/** Refuses a letter that no face holds: it would be left out of the picture without a word. */
+function checkLetters(facts: CardFacts, faces: Faces): void {
+  for (const { what, text, face } of texts(facts)) {
+    const letter = missingLetter(text, face, faces);
+    if (letter === undefined) continue;
+    const code = (letter.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
+    throw new RangeError(
+      `share card of ${facts.stock}: the ${what} "${text}" holds "${letter}" (U+${code}), which the fonts of the card lack; write it in Latin letters`,
+    );
+  }
+}
+
+/**
+ * A share card as PNG with a small palette.
+ *
+ * @param facts - what it shows
+ * @param size - `wide` 1200 × 630 px, `square` 1080 × 1080 px
+ * @param fonts - bytes of Barlow and Barlow Condensed, each with its `Ext` face
+ * @throws {RangeError} when a text holds a letter that the fonts lack
+ */
+export async function cardPng(
+  facts: CardFacts,
+  size: CardSize,
+  fonts: readonly FaceBytes[],
+): Promise<Buffer> {
+  const faces = openFaces(fonts);
+  checkLetters(facts, faces);
+  const set: Font[] = fonts.map(({ name, weight, data }) => ({ name, weight, data, style: 'normal' }));
+  const options: SatoriOptions = { ...CARD_SIZES[size], fonts: set };
+  const svg = await satori(cardTree(facts, size, faces), options);
+  return sharp(Buffer.from(svg)).png({ palette: true, colours: 48, dither: 0, effort: 10 }).toBuffer();
+}
