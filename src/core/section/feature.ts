@@ -1,0 +1,163 @@
+import type { Box, Vec3 } from '../mesh/mesh.ts';
+import type { BoxTree } from './box-tree.ts';
+import type { FeatureMeasure } from './geometry.ts';
+import { middleLineOf, type MiddleLine } from './middle-line.ts';
+import { frameAcross, obliqueSection, pointOf } from './oblique.ts';
+import { partAt } from './part.ts';
+
+/** A feature to measure along a middle line that is known. */
+export interface LineRequest {
+  readonly name: string;
+  readonly kind: FeatureMeasure['kind'];
+  /** From root to tip [m]. */
+  readonly middleLine: readonly Vec3[];
+  /** The part ends where its middle leaves this box [m]; left out, where the solid ends. */
+  readonly within?: Box | undefined;
+}
+
+/** A section across the middle line, measured [m, m²]. */
+interface Across {
+  readonly s: number;
+  readonly thickness: number;
+  readonly width: number;
+  readonly area: number;
+  readonly at: Vec3;
+}
+
+/** Stations of the first look along the line, and of the answer. */
+const LOOKS = 48;
+const STATIONS = 25;
+
+/** A part whose size grows faster than this along its line is no longer the feature but what it stands on [1]. */
+const FLARE = 1.2;
+
+/** At a pointed tip, this part of the length counts as the rounding of the end. */
+const POINT = 1 / 50;
+
+/**
+ * A thin part measured on the solid along its middle line: sections across the line, in each the part that holds
+ * the line, its thickness the largest circle in it.
+ *
+ * The root is where the part, seen from its tip, widens into the body at more than 1.2 m of √area a metre; the tip is where
+ * sections end. Stations run evenly from the root to half a local thickness short of the tip, where its rounding begins.
+ *
+ * @param tree - boxes over the closed mesh [m]
+ * @param request - name, kind, and middle line from root to tip [m], inside the part
+ * @returns lengths [m]; `s` counts from the root
+ * @throws {RangeError} when the line does not run through the solid for at least half of its length
+ *
+ * Valid: parts whose middle line bends no tighter than their width. Thickness within 0.1 % of the section's.
+ * Cost: some 100 sections; 20 to 60 ms in a mesh of 100 000 triangles.
+ * Source: own derivation; thickness as T. Hildebrand and P. Rüegsegger, J. Microscopy 185 (1997), in the section.
+ */
+export function measureFeature(tree: BoxTree, request: LineRequest): FeatureMeasure {
+  const { name, kind } = request;
+  const line = middleLineOf(request.middleLine, request.within);
+  const looks = look(tree, line);
+  if (looks.length < LOOKS / 2) {
+    throw new RangeError(
+      `${name}: wants a middle line inside the solid, got one that runs through it at ${looks.length} of ${LOOKS + 1} places`,
+    );
+  }
+  const root = rootOf(looks);
+  const end = endOf(tree, line, looks.at(-1)!.s);
+  const short = (share: number) => shortOf(tree, line, root, end, share);
+  const round = short(0.5);
+  const tip = short(1);
+  const stations = Array.from({ length: STATIONS }, (_, i) => {
+    const s = root + ((round.s - root) * i) / (STATIONS - 1);
+    return i === STATIONS - 1 ? round : acrossAt(tree, line, s);
+  }).filter((station) => station !== null);
+  const thinnest = [...stations, tip].reduce((least, station) =>
+    station.thickness < least.thickness ? station : least,
+  );
+  return {
+    name,
+    kind,
+    length: end - root,
+    stations: stations.map(({ s, thickness, width, at }) => ({ s: s - root, thickness, width, at })),
+    rootThickness: stations[0]!.thickness,
+    tipThickness: tip.thickness,
+    thinnest: { thickness: thinnest.thickness, at: thinnest.at },
+  };
+}
+
+/**
+ * The section across a middle line at one arc length.
+ *
+ * @param tree - boxes over the closed mesh [m]
+ * @param line - middle line [m]
+ * @param s - arc length [m]
+ * @returns thickness, width, middle [m] and area [m²] of the part that holds the line; null where it runs outside
+ *
+ * Cost: one section.
+ * Source: as `measureFeature`.
+ */
+export function acrossAt(tree: BoxTree, line: MiddleLine, s: number): Across | null {
+  const point = line.pointAt(s);
+  if (!line.covers(point)) return null;
+  const frame = frameAcross(point, line.directionAt(s));
+  const part = partAt(obliqueSection(tree, frame), [0, 0]);
+  return part && { ...part, s, at: pointOf(frame, ...part.centroid) };
+}
+
+/** Even looks along the line, from its root until the solid ends. */
+function look(tree: BoxTree, line: MiddleLine): Across[] {
+  const looks = Array.from({ length: LOOKS + 1 }, (_, i) => acrossAt(tree, line, (line.length * i) / LOOKS));
+  const first = looks.findIndex((section) => section !== null);
+  if (first < 0) return [];
+  const gap = looks.indexOf(null, first);
+  return looks.slice(first, gap < 0 ? undefined : gap).filter((section) => section !== null);
+}
+
+/** Arc length of the first section from the root that belongs to the feature, not to the body it stands on. */
+function rootOf(looks: readonly Across[]): number {
+  const half = looks.length >> 1;
+  for (let i = half; i > 0; i--) {
+    const [inner, outer] = [looks[i - 1]!, looks[i]!];
+    if (Math.sqrt(inner.area) - Math.sqrt(outer.area) > FLARE * (outer.s - inner.s)) return outer.s;
+  }
+  return looks[0]!.s;
+}
+
+/** Arc length at which the solid ends, beyond a place where it still is. */
+function endOf(tree: BoxTree, line: MiddleLine, last: number): number {
+  const step = line.length / LOOKS;
+  let inside = last;
+  let outside = last + step;
+  for (let i = 0; i < LOOKS / 4 && acrossAt(tree, line, outside); i++) {
+    inside = outside;
+    outside += step;
+  }
+  for (let halving = 0; halving < 20; halving++) {
+    const middle = (inside + outside) / 2;
+    if (acrossAt(tree, line, middle)) inside = middle;
+    else outside = middle;
+  }
+  return inside;
+}
+
+/** The section that lies `share` of its own thickness short of the end, at a pointed one `POINT` of the length. */
+function shortOf(tree: BoxTree, line: MiddleLine, root: number, end: number, share: number): Across {
+  const enough = (section: Across | null): section is Across =>
+    section !== null && end - section.s >= Math.max(share * section.thickness, POINT * (end - root));
+  let found: Across | null = null;
+  let [inside, outside] = [root, end];
+  for (let back = POINT * (end - root); back < end - root; back *= 1.3) {
+    const section = acrossAt(tree, line, end - back);
+    if (enough(section)) {
+      [found, inside] = [section, section.s];
+      break;
+    }
+    outside = end - back;
+  }
+  for (let halving = 0; found && halving < 12; halving++) {
+    const section = acrossAt(tree, line, (inside + outside) / 2);
+    if (enough(section)) [found, inside] = [section, section.s];
+    else outside = (inside + outside) / 2;
+  }
+  const fallback = found ?? acrossAt(tree, line, root);
+  if (!fallback)
+    throw new RangeError('measureFeature: wants a solid along its middle line, got none at its root');
+  return fallback;
+}

@@ -1,0 +1,155 @@
+import { LEAF, type BoxTree } from './box-tree.ts';
+
+/** What a search for the nearest surface point found; one object is used over and over. */
+export interface Nearest {
+  distance: number;
+  /** The surface point [m]. */
+  x: number;
+  y: number;
+  z: number;
+  triangle: number;
+}
+
+/**
+ * A place for `nearest` to write to.
+ *
+ * @returns a result not yet filled [m]
+ *
+ * Cost: constant.
+ * Source: definition.
+ */
+export function nearestResult(): Nearest {
+  return { distance: Infinity, x: 0, y: 0, z: 0, triangle: -1 };
+}
+
+const stack = new Int32Array(64);
+const stackDistance = new Float64Array(64);
+/** Closest point of the triangle looked at last. */
+const foot = { x: 0, y: 0, z: 0 };
+
+/**
+ * Nearest surface point to a point in space.
+ *
+ * @param tree - boxes over the mesh [m]
+ * @param x - [m]
+ * @param y - [m]
+ * @param z - [m]
+ * @param found - filled with distance [m], point and triangle; the triangle it already holds is tried first
+ * @param slack - the distance may be this much above the true one [m]
+ * @param enough - the search stops at any distance up to this [m]
+ *
+ * Cost: logarithmic; 1 to 5 µs in a mesh of 100 000 triangles, linear at the centre of a sphere when slack is 0.
+ * Source: best-first descent of a box tree; closest point on a triangle after C. Ericson, Real-Time Collision
+ * Detection (2005), section 5.1.5.
+ */
+export function nearest(
+  tree: BoxTree,
+  x: number,
+  y: number,
+  z: number,
+  found: Nearest,
+  slack = 0,
+  enough = 0,
+): void {
+  const { boxes, leaves, order } = tree;
+  found.distance = Infinity;
+  if (found.triangle >= 0) tryTriangle(tree, found.triangle, x, y, z, found);
+  let limit = reachOf(found.distance, slack);
+  let depth = 0;
+  stack[depth] = 1;
+  stackDistance[depth++] = boxDistance(boxes, 6, x, y, z);
+  while (depth > 0 && found.distance > enough) {
+    depth--;
+    if (!(stackDistance[depth]! < limit)) continue;
+    const node = stack[depth]!;
+    if (node >= leaves) {
+      const end = Math.min(order.length, LEAF * (node - leaves) + LEAF);
+      for (let i = LEAF * (node - leaves); i < end; i++) tryTriangle(tree, order[i]!, x, y, z, found);
+      limit = reachOf(found.distance, slack);
+      continue;
+    }
+    const one = boxDistance(boxes, 12 * node, x, y, z);
+    const two = boxDistance(boxes, 12 * node + 6, x, y, z);
+    const oneFirst = one < two;
+    // The nearer child goes on top of the stack.
+    if ((oneFirst ? two : one) < limit) {
+      stack[depth] = 2 * node + (oneFirst ? 1 : 0);
+      stackDistance[depth++] = oneFirst ? two : one;
+    }
+    if ((oneFirst ? one : two) < limit) {
+      stack[depth] = 2 * node + (oneFirst ? 0 : 1);
+      stackDistance[depth++] = oneFirst ? one : two;
+    }
+  }
+}
+
+/** Square of the farthest a box may be and still be worth a look. */
+function reachOf(distance: number, slack: number): number {
+  const reach = Math.max(0, distance - slack);
+  return reach * reach;
+}
+
+function boxDistance(boxes: Float64Array, at: number, x: number, y: number, z: number): number {
+  const dx = Math.max(boxes[at]! - x, 0, x - boxes[at + 3]!);
+  const dy = Math.max(boxes[at + 1]! - y, 0, y - boxes[at + 4]!);
+  const dz = Math.max(boxes[at + 2]! - z, 0, z - boxes[at + 5]!);
+  return dx * dx + dy * dy + dz * dz;
+}
+
+function tryTriangle(tree: BoxTree, t: number, x: number, y: number, z: number, found: Nearest): void {
+  closestOnTriangle(tree.mesh.positions, tree.mesh.triangles, t, x, y, z);
+  const distance = Math.sqrt((x - foot.x) ** 2 + (y - foot.y) ** 2 + (z - foot.z) ** 2);
+  if (distance >= found.distance) return;
+  found.distance = distance;
+  found.x = foot.x;
+  found.y = foot.y;
+  found.z = foot.z;
+  found.triangle = t;
+}
+
+/** Ericson's walk over the seven regions of a triangle: corners, edges, face; names as in the book. */
+function closestOnTriangle(
+  p: Float64Array,
+  triangles: Uint32Array,
+  t: number,
+  x: number,
+  y: number,
+  z: number,
+) {
+  const [a, b, c] = [3 * triangles[3 * t]!, 3 * triangles[3 * t + 1]!, 3 * triangles[3 * t + 2]!];
+  const [ax, ay, az] = [p[a]!, p[a + 1]!, p[a + 2]!];
+  const [abx, aby, abz] = [p[b]! - ax, p[b + 1]! - ay, p[b + 2]! - az];
+  const [acx, acy, acz] = [p[c]! - ax, p[c + 1]! - ay, p[c + 2]! - az];
+  const [apx, apy, apz] = [x - ax, y - ay, z - az];
+  const d1 = abx * apx + aby * apy + abz * apz;
+  const d2 = acx * apx + acy * apy + acz * apz;
+  if (d1 <= 0 && d2 <= 0) return setFoot(ax, ay, az);
+  const bb = abx * abx + aby * aby + abz * abz;
+  const bc = abx * acx + aby * acy + abz * acz;
+  const cc = acx * acx + acy * acy + acz * acz;
+  const [d3, d4] = [d1 - bb, d2 - bc];
+  if (d3 >= 0 && d4 <= d3) return setFoot(ax + abx, ay + aby, az + abz);
+  const [d5, d6] = [d1 - bc, d2 - cc];
+  if (d6 >= 0 && d5 <= d6) return setFoot(ax + acx, ay + acy, az + acz);
+  const vc = d1 * d4 - d3 * d2;
+  let [v, w] = [0, 0];
+  const vb = d5 * d2 - d1 * d6;
+  const va = d3 * d6 - d5 * d4;
+  if (vc <= 0 && d1 >= 0 && d3 <= 0) v = d1 / (d1 - d3);
+  else if (vb <= 0 && d2 >= 0 && d6 <= 0) w = d2 / (d2 - d6);
+  else if (va <= 0 && d4 - d3 >= 0 && d5 - d6 >= 0) {
+    w = (d4 - d3) / (d4 - d3 + d5 - d6);
+    v = 1 - w;
+  } else {
+    const sum = va + vb + vc;
+    v = vb / sum;
+    w = vc / sum;
+  }
+  return setFoot(ax + v * abx + w * acx, ay + v * aby + w * acy, az + v * abz + w * acz);
+}
+
+function setFoot(x: number, y: number, z: number): void {
+  foot.x = x;
+  foot.y = y;
+  foot.z = z;
+}

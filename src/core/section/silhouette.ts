@@ -1,0 +1,121 @@
+import type { Mesh, Vec2 } from '../mesh/mesh.ts';
+import { loadKernel } from '../solid/kernel.ts';
+import type { Outline } from './geometry.ts';
+
+/** A simplified silhouette lies within this of the true one [m]. */
+export const SILHOUETTE_TOLERANCE = 5e-6;
+
+/** Row offsets of the two coordinates in the picture, and the sense in which they see the mesh. */
+const VIEWS = {
+  plan: { u: 0, v: 1 },
+  across: { u: 0, v: 2 },
+} as const;
+
+/**
+ * Outline of a closed mesh as seen along z (`plan`, coordinates x and y) or across it along y (`across`, x and z).
+ *
+ * The part of the surface that faces the viewer has closed loops for its edge; what they wind about at least once
+ * is the silhouette.
+ *
+ * @param mesh - closed and wound outwards [m]
+ * @param view - direction of sight
+ * @param tolerance - how far simplifying may move the outline [m]
+ * @returns closed rings [m], outer ones counter-clockwise, holes clockwise, the largest first
+ * @throws {RangeError} when the surface is open
+ *
+ * Valid: any closed oriented mesh, overhangs and holes included; rounded to 1e-11 m.
+ * Cost: one pass over the triangles and a union of the loops; 100 000 triangles in some 30 ms.
+ * Source: contour edges and winding numbers; union by manifold-3d (A. Johnson, Clipper2).
+ */
+export async function silhouette(
+  mesh: Mesh,
+  view: keyof typeof VIEWS,
+  tolerance = SILHOUETTE_TOLERANCE,
+): Promise<Outline> {
+  const loops = contourLoops(mesh, view);
+  const kernel = await loadKernel();
+  const rings = kernel.work((shop) => shop.outline(loops, tolerance));
+  return rings
+    .map((ring) => ({ ring, size: Math.abs(ringArea(ring)) }))
+    .sort((a, b) => b.size - a.size)
+    .map(({ ring }) => ring);
+}
+
+/**
+ * Area of an outline.
+ *
+ * @param outline - closed rings, holes clockwise [m]
+ * @returns area [m²]
+ *
+ * Cost: linear in the points.
+ * Source: Green's theorem.
+ */
+export function outlineArea(outline: Outline): number {
+  return outline.reduce((sum, ring) => sum + ringArea(ring), 0);
+}
+
+function ringArea(ring: readonly Vec2[]): number {
+  const [u0, v0] = ring[0] ?? [0, 0];
+  let twice = 0;
+  for (let i = 1; i + 1 < ring.length; i++) {
+    const [au, av] = ring[i]!;
+    const [bu, bv] = ring[i + 1]!;
+    twice += (au - u0) * (bv - v0) - (bu - u0) * (av - v0);
+  }
+  return twice / 2;
+}
+
+/** Loops of edges between triangles that face the viewer and triangles that do not, facing side to the left. */
+function contourLoops(mesh: Mesh, view: keyof typeof VIEWS): Outline {
+  const { positions } = mesh;
+  const { u, v } = VIEWS[view];
+  const following = contourEdges(mesh, u, v);
+  const loops: Vec2[][] = [];
+  for (const [start, leads] of following) {
+    const loop: Vec2[] = [];
+    let at = start;
+    for (let onward = leads.pop(); onward !== undefined; onward = following.get(at)?.pop()) {
+      loop.push([positions[3 * at + u]!, positions[3 * at + v]!]);
+      at = onward;
+    }
+    // As many edges lead into a vertex as out of it, so a walk can only end where it began.
+    if (at !== start) throw new RangeError('silhouette: wants a closed mesh, got an open edge');
+    if (loop.length > 2) loops.push(loop);
+  }
+  return loops;
+}
+
+/** For each vertex on the contour, the vertices to which a contour edge leads from it. */
+function contourEdges(mesh: Mesh, u: number, v: number): Map<number, number[]> {
+  const { positions: p, triangles } = mesh;
+  const vertices = p.length / 3;
+  // An edge of two facing triangles runs both ways and is struck out when its second way comes.
+  const head = new Int32Array(vertices).fill(-1);
+  const next: number[] = [];
+  const target: number[] = [];
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
+    const bu = p[b + u]! - p[a + u]!;
+    const bv = p[b + v]! - p[a + v]!;
+    if (bu * (p[c + v]! - p[a + v]!) - bv * (p[c + u]! - p[a + u]!) <= 0) continue;
+    for (let corner = 0; corner < 3; corner++) {
+      const from = triangles[t + corner]!;
+      const to = triangles[t + ((corner + 1) % 3)]!;
+      let edge = head[to]!;
+      while (edge >= 0 && target[edge] !== from) edge = next[edge]!;
+      if (edge >= 0) target[edge] = -1;
+      else {
+        target.push(to);
+        next.push(head[from]!);
+        head[from] = target.length - 1;
+      }
+    }
+  }
+  const following = new Map<number, number[]>();
+  for (let from = 0; from < vertices; from++) {
+    for (let edge = head[from]!; edge >= 0; edge = next[edge]!) {
+      if (target[edge]! >= 0) following.set(from, [...(following.get(from) ?? []), target[edge]!]);
+    }
+  }
+  return following;
+}
