@@ -77,8 +77,8 @@ export const SIGNAL = {
 
 /** Font stacks; figures are set with tabular numerals. */
 export const FONTS = {
-  text: "'Barlow', 'Helvetica Neue', Arial, sans-serif",
-  condensed: "'Barlow Condensed', 'Arial Narrow', Arial, sans-serif",
+  text: "'Barlow', 'Barlow Stand-in', 'Helvetica Neue', Arial, sans-serif",
+  condensed: "'Barlow Condensed', 'Barlow Condensed Stand-in', 'Arial Narrow', Arial, sans-serif",
 } as const;
 
 const kebab = (name: string) => name.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`);

@@ -70,6 +70,8 @@ const DECIMALS: Partial<Record<UnitCode, number>> = {
   '[psi]': 0,
   s: 0,
   min: 1,
+  d: 0,
+  wk: 0,
   'g/cm3': 3,
   '[oz_av]/[cin_i]': 3,
   'cm/s': 1,

@@ -1,0 +1,100 @@
+import type { Figure } from '../../core/quantity/figure.ts';
+import { printed, unitFor } from '../../core/quantity/print.ts';
+import type { UnitCode } from '../../core/quantity/units.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
+import { fullAddress } from '../address.ts';
+
+/**
+ * UN/CEFACT codes of the metric units that figures are shown in.
+ * Source: UN/CEFACT Recommendation 20, common codes, from memory.
+ */
+export const CEFACT: Partial<Record<UnitCode, string>> = {
+  mm: 'MMT',
+  cm: 'CMT',
+  m: 'MTR',
+  mm2: 'MMK',
+  cm2: 'CMK',
+  cm3: 'CMQ',
+  mL: 'MLT',
+  L: 'LTR',
+  g: 'GRM',
+  kg: 'KGM',
+  s: 'SEC',
+  min: 'MIN',
+  h: 'HUR',
+  Cel: 'CEL',
+  K: 'KEL',
+  N: 'NEW',
+  kN: 'B47',
+  Pa: 'PAL',
+  kPa: 'KPA',
+  MPa: 'MPA',
+  'g/cm3': '23',
+  'kg/m3': 'KMQ',
+  'm/s': 'MTS',
+  'cm/s': '2M',
+  deg: 'DD',
+  '1': 'C62',
+  '%': 'P1',
+};
+
+/** JSON that is safe inside a script element: no text in it can end the element or open a comment. */
+export function jsonForScript(value: unknown): string {
+  return JSON.stringify(value)
+    .replace(/</gu, '\\u003c')
+    .replace(/>/gu, '\\u003e')
+    .replace(/&/gu, '\\u0026')
+    .replace(/\u2028/gu, '\\u2028')
+    .replace(/\u2029/gu, '\\u2029');
+}
+
+const asNumber = (text: string) => Number(text.replace('\u2212', '-'));
+
+/** One figure as schema.org knows it, with the very numbers that the page prints; null for a unit without a code. */
+export function propertyValue(figure: Figure, page: string) {
+  const unitCode = CEFACT[unitFor(figure.unit, 'metric')];
+  if (!unitCode) return null;
+  const { value, unit, range } = printed(figure, 'metric');
+  return {
+    '@type': 'PropertyValue',
+    propertyID: figure.key,
+    name: figure.label,
+    value: asNumber(value),
+    ...(range && { minValue: asNumber(range.low), maxValue: asNumber(range.high) }),
+    unitCode,
+    unitText: unit || 'ratio',
+    url: `${page}#${figure.key}`,
+  };
+}
+
+function offerOf(sheet: Sheet, page: string) {
+  const { price, buy } = sheet.mold.listing;
+  return (
+    price && {
+      '@type': 'Offer',
+      price: price.amount.toFixed(2),
+      priceCurrency: price.currency,
+      url: buy ?? page,
+      seller: { '@type': 'Organization', name: sheet.shop.name },
+    }
+  );
+}
+
+/** A sheet as a schema.org Product: identity, an offer only where a price is stated, and every figure with a coded unit. */
+export function productOf(sheet: Sheet, description: string) {
+  const page = fullAddress(`molds/${sheet.id}/`, sheet.shop.site);
+  return {
+    '@context': 'https://schema.org',
+    '@type': 'Product',
+    '@id': page,
+    url: page,
+    name: sheet.title,
+    sku: sheet.mold.stock,
+    description,
+    image: fullAddress(`molds/${sheet.id}/card.png`, sheet.shop.site),
+    category: `Injection mold, ${sheet.bait.family}`,
+    brand: { '@type': 'Brand', name: sheet.shop.name },
+    offers: offerOf(sheet, page),
+    additionalProperty: Object.values(sheet.figures).flatMap((figure) => propertyValue(figure, page) ?? []),
+  };
+}

@@ -1,0 +1,407 @@
+import type { Mesh, Vec2 } from '../../src/core/mesh/mesh.ts';
+import { band, within, type Band } from '../../src/core/quantity/band.ts';
+import { figure, figureInput, type Figure, type Source } from '../../src/core/quantity/figure.ts';
+import { toSI, type UnitCode } from '../../src/core/quantity/units.ts';
+import type { BaitGeometry, FeatureMeasure } from '../../src/core/section/geometry.ts';
+import { baitSchema } from '../../src/schema/bait.ts';
+import { hookSchema } from '../../src/schema/hook.ts';
+import { injectorSchema } from '../../src/schema/injector.ts';
+import { moldSchema } from '../../src/schema/mold.ts';
+import { plastisolSchema } from '../../src/schema/plastisol.ts';
+import { shopSchema } from '../../src/schema/shop.ts';
+import type { Sheet } from '../../src/sheet/sheet.ts';
+import { capsule, mapped } from './solids.ts';
+
+// A Sheet whose numbers are closed forms or plain inventions: it tests how sheets are printed, not what is computed.
+
+const INVENTED: Source = { title: 'Invented for a test', kind: 'invented for the demo' };
+const RADIUS = 0.005;
+const LENGTH = 0.1;
+
+/** A figure of the fake sheet from a band in its own unit. */
+export function fakeFigure(key: string, label: string, unit: UnitCode, bounds: Band): Figure {
+  const si = band(toSI(bounds.value, unit), toSI(bounds.low, unit), toSI(bounds.high, unit));
+  return figure(
+    {
+      key,
+      label,
+      unit,
+      basis: `${label} of the test capsule; the diameter dominates its band.`,
+      formula: 'V = πr²·(L − 2r) + 4/3·πr³',
+      inputs: [
+        figureInput('diameter', within(2 * RADIUS, 0.01), 'mm'),
+        figureInput('pour temperature', band(446, 440, 452), 'Cel'),
+      ],
+      sources: [{ ...INVENTED, note: 'not checked' }],
+    },
+    si,
+  );
+}
+
+const VOLUME = Math.PI * RADIUS ** 2 * (LENGTH - 2 * RADIUS) + (4 / 3) * Math.PI * RADIUS ** 3;
+
+const FIGURES: readonly (readonly [string, string, UnitCode, Band])[] = [
+  ['bait.length', 'Bait length', 'mm', band(LENGTH * 1e3)],
+  ['bait.width', 'Bait width', 'mm', band(2 * RADIUS * 1e3)],
+  ['bait.height', 'Bait height', 'mm', band(2 * RADIUS * 1e3)],
+  ['bait.volume', 'Bait volume', 'cm3', within(VOLUME * 1e6, 0.01)],
+  ['bait.surface', 'Bait surface', 'cm2', within(31.4, 0.01)],
+  ['bait.projectedArea', 'Shadow on the parting plane', 'cm2', within(9.79, 0.01)],
+  ['bait.thickestSection', 'Thickest section', 'mm', band(10)],
+  ['bait.thinnestFeature', 'Thinnest feature', 'mm', within(0.9, 0.03)],
+  ['bait.density', 'Cured density', 'g/cm3', within(1.02, 0.02)],
+  ['bait.mass', 'One bait weighs', 'g', within(7.8, 0.03)],
+  ['shot.perCavity', 'Hot shot, each cavity', 'mL', within(8.5, 0.04)],
+  ['shot.runner', 'Runner and sprue', 'mL', within(4.2, 0.02)],
+  ['shot.total', 'Whole shot, hot', 'mL', within(38.2, 0.04)],
+  ['shot.topOff', 'Top-off drawn in', 'mL', band(2.1, 1.4, 2.6)],
+  ['shot.mass', 'Whole shot weighs', 'g', within(35, 0.04)],
+  ['heat.demoldTime', 'Time to open', 's', band(104, 74, 157)],
+  ['heat.riseFirstShot', 'Block warms by, first shot', 'K', band(9, 7, 11)],
+  ['heat.contactSkin', 'Skin under a splash', 'Cel', band(95, 88, 104)],
+  ['pour.low', 'Pour no cooler than', 'Cel', band(165, 155, 180)],
+  ['pour.nominal', 'Pour at', 'Cel', band(174, 168, 180)],
+  ['pour.high', 'Pour no hotter than', 'Cel', band(182, 180, 185)],
+  ['mold.clampForce', 'Clamping force', 'N', band(890, 400, 2100)],
+  ['mold.blockMass', 'Block', 'kg', band(1.9)],
+];
+
+const ring = (across: number): Vec2[] =>
+  Array.from({ length: 64 }, (_, step): Vec2 => {
+    const angle = (2 * Math.PI * step) / 64;
+    const centre = Math.cos(angle) < 0 ? RADIUS : LENGTH - RADIUS;
+    return [centre + RADIUS * Math.cos(angle), across * Math.sin(angle)];
+  });
+
+const TAIL: FeatureMeasure = {
+  name: 'tail',
+  kind: 'curl-tail',
+  length: 0.04,
+  stations: Array.from({ length: 9 }, (_, step) => ({
+    s: 0.005 * step,
+    thickness: 0.0016 - 0.00009 * step,
+    width: 0.008,
+    at: [LENGTH - 0.04 + 0.005 * step, 0, 0] as const,
+  })),
+  rootThickness: 0.0016,
+  tipThickness: 0.0009,
+  thinnest: { thickness: 0.0009, at: [LENGTH, 0, 0] },
+};
+
+function geometry(): BaitGeometry {
+  const mesh: Mesh = mapped(capsule(RADIUS, LENGTH - 2 * RADIUS, 24, 48), ([x, y, z]) => [
+    x + LENGTH / 2,
+    y,
+    z,
+  ]);
+  return {
+    mesh,
+    box: { min: [0, -RADIUS, -RADIUS], max: [LENGTH, RADIUS, RADIUS] },
+    volume: VOLUME,
+    surface: 2 * Math.PI * RADIUS * LENGTH,
+    centroid: [LENGTH / 2, 0, 0],
+    projectedArea: 2 * RADIUS * (LENGTH - 2 * RADIUS) + Math.PI * RADIUS ** 2,
+    plan: [ring(RADIUS)],
+    across: [ring(RADIUS)],
+    areaCurve: [
+      { x: 0, area: 0 },
+      { x: LENGTH / 2, area: Math.PI * RADIUS ** 2 },
+      { x: LENGTH, area: 0 },
+    ],
+    thickest: { thickness: 2 * RADIUS, at: [LENGTH / 2, 0, 0] },
+    features: [TAIL],
+    repairs: [],
+  };
+}
+
+const source = { title: 'Invented for a test', kind: 'invented for the demo' };
+const stated = (nominal: string, low?: string, high?: string) => ({ nominal, low, high, source });
+
+const shop = shopSchema.parse({
+  name: 'Test Tooling',
+  tagline: 'Molds that exist only in tests',
+  site: 'https://molds.example.com/',
+  contact: { email: 'bench@example.com' },
+  units: 'us',
+  invented: true,
+});
+
+const bait = {
+  id: 'capsule',
+  ...baitSchema.parse({
+    name: 'Capsule 4',
+    family: 'curl-tail grub',
+    summary: 'A capsule with a tail, for tests.',
+    lies: 'on its belly',
+    rigs: ['Texas', 'jig head'],
+    plastisol: 'medium',
+    revisions: ['a', 'b'].map((id) => ({
+      id,
+      date: id === 'a' ? '2026-01-10' : '2026-03-14',
+      note:
+        id === 'a' ? 'First cut.' : 'Tail thinned by ten thousandths so that it moves at a slow retrieve.',
+      sections: {
+        stations: ['0 mm', '50 mm', '100 mm'].map((at) => ({
+          at,
+          width: '10 mm',
+          above: '5 mm',
+          below: '5 mm',
+        })),
+      },
+    })),
+  }),
+};
+
+const mold = {
+  id: 'capsule-4',
+  ...moldSchema.parse({
+    name: 'Capsule 4, four cavities',
+    stock: 'TT-CAP-4',
+    status: 'final',
+    released: '2026-04-01',
+    bait: 'capsule',
+    cavities: Array.from({ length: 4 }, () => ({ revision: 'b' })),
+    block: { length: '150 mm', width: '110 mm', thickness: '40 mm', alloy: '6061-T6' },
+    sprue: { mouth: '10 mm', end: '6 mm', length: '20 mm' },
+    runner: { diameter: '6 mm', length: '90 mm' },
+    gate: { width: '4 mm', depth: '2 mm', length: '3 mm' },
+    vents: [
+      { tier: 'edge', depth: '0.0015 in', width: '6 mm', land: '3 mm', count: 4 },
+      { tier: 'outlet', depth: '0.02 in', width: '6 mm', land: '12 mm', count: 2 },
+    ],
+    pins: { count: 2, diameter: '6 mm' },
+    clamping: 'Two toggle clamps, one over each pair of cavities.',
+    listing: {
+      price: { amount: 89.5, currency: 'USD' },
+      buy: 'https://molds.example.com/order',
+      leadTime: '3 wk',
+      inTheBox: ['Both halves, deburred', 'Two alignment pins'],
+    },
+    prose: 'Four capsules from one sprue in the middle. Open it at the end with the pins.',
+  }),
+};
+
+const plastisol = {
+  id: 'medium',
+  ...plastisolSchema.parse({
+    name: 'Medium compound',
+    summary: 'The everyday compound for tails that swim.',
+    recipe: { plasticiser: 'DINP', phr: 400, source },
+    density: stated('1.02 g/cm3', '1.00 g/cm3', '1.04 g/cm3'),
+    hardness: stated('32 00', '28 00', '36 00'),
+    conductivity: stated('0.14 W/(m·K)'),
+    specificHeat: stated('2000 J/(kg·K)'),
+    diffusivity: stated('7.5e-8 m2/s'),
+    expansion: stated('7e-4 1/K'),
+    viscosity: stated('3 Pa·s'),
+    activation: stated('35 kJ/mol'),
+    noFlow: stated('100 °C'),
+    fusion: stated('165 °C'),
+    degradation: stated('190 °C'),
+    flashPoint: stated('213 °C'),
+    demold: stated('60 °C'),
+    upperLimit: '185 °C',
+    safetyDataSheet: 'Ask the compound supplier for the sheet of the lot on the bottle.',
+  }),
+};
+
+const hook = {
+  id: 'wide',
+  ...hookSchema.parse({
+    name: 'Extra wide gap hook',
+    pattern: 'extra wide gap',
+    rigs: ['Texas'],
+    source,
+    sizes: ['2/0', '3/0', '4/0'].map((size, step) => ({
+      size,
+      gape: `${11 + 2 * step} mm`,
+      length: `${45 + 5 * step} mm`,
+      bite: '10 mm',
+      wire: '1.1 mm',
+      mass: '1.4 g',
+    })),
+  }),
+};
+
+const injector = {
+  id: 'four-ounce',
+  ...injectorSchema.parse({ name: '4 fl oz hand injector', capacity: '4 fl oz', piston: '38 mm', source }),
+};
+
+const hookFit = (size: string, verdict: 'best' | 'fits' | 'tight', gape: number): Sheet['hooks'][number] => ({
+  hook,
+  size,
+  rig: 'Texas',
+  verdict,
+  clearance: fakeFigure(
+    `hook.${size.replace('/', '-')}-clearance`,
+    'Clearance',
+    'mm',
+    within(gape - 10, 0.1),
+  ),
+  ratio: fakeFigure(`hook.${size.replace('/', '-')}-ratio`, 'Gape over body', '1', within(gape / 10, 0.02)),
+  reason: `The gape is ${gape / 10} times the body it must clear.`,
+  entry: 0.005,
+  exit: 0.045,
+});
+
+const CAUTIONS: Sheet['cautions'] = [
+  {
+    key: 'hot-liquid',
+    signal: 'DANGER',
+    hazard: 'Liquid at 330 °F (166 °C) sticks to skin and keeps burning.',
+    consequence: 'A splash takes skin to 203 °F (95 °C) at once: deep burns, scars, lost sight.',
+    avoid: [
+      'Wear a face shield over safety glasses, heat-proof gloves to the elbow, long sleeves and closed shoes.',
+      'Burned? Cool it under running water for 20 minutes. Do not peel the plastic off.',
+    ],
+    figures: ['pour.nominal', 'heat.contactSkin'],
+    before: 'everything',
+  },
+  {
+    key: 'fumes',
+    signal: 'WARNING',
+    hazard: 'Overheated compound gives off hydrogen chloride.',
+    consequence: 'It attacks eyes and lungs at a few parts in a million.',
+    avoid: ['Never pour hotter than 365 °F (185 °C).', 'Heat only where a fan draws the fumes outside.'],
+    figures: ['pour.high'],
+    before: 'heating',
+  },
+  {
+    key: 'water',
+    signal: 'DANGER',
+    hazard: 'Water in hot compound turns to steam and throws it out.',
+    consequence: 'Two drops become a fifth of a litre of steam.',
+    avoid: ['Dry the mold, the injector and the hooks before every session.'],
+    figures: [],
+    before: 'shooting',
+  },
+  {
+    key: 'hot-block',
+    signal: 'CAUTION',
+    hazard: 'The block stays hot after you open it.',
+    consequence: 'Bare skin on it burns within seconds.',
+    avoid: ['Open it with gloves.'],
+    figures: ['heat.riseFirstShot'],
+    before: 'opening',
+  },
+  {
+    key: 'solvents',
+    signal: 'NOTICE',
+    hazard: 'Steel tools scratch the parting face.',
+    consequence: 'A scratch across a land lets flash through.',
+    avoid: ['Lift baits with fingers or brass.'],
+    figures: [],
+    before: 'afterwards',
+  },
+];
+
+const ANSWERS: Sheet['answers'] = [
+  {
+    key: 'cold',
+    question: 'Can I shoot it cold?',
+    short:
+      'Shoot two warm-up shots first. The tail reaches 1.6 in (41 mm) in a cold block and needs 1.6 in (40 mm).',
+    long: ['A thin tail closes before the plastic reaches its end when the aluminium is cold.'],
+    figures: ['feature.tail-reserveCold'],
+  },
+  {
+    key: 'how-much',
+    question: 'How much plastic does one shot take?',
+    short: 'Draw 1.29 fl oz (38 mL) for four baits, sprue and runner included.',
+    long: ['Keep pushing while it sets: the top-off fills the dent that shrinkage would leave.'],
+    figures: ['shot.total', 'shot.topOff'],
+  },
+];
+
+/** A complete sheet; `changes` replace whole fields. */
+export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
+  return {
+    id: mold.id,
+    title: mold.name,
+    shop,
+    mold,
+    bait,
+    revision: bait.revisions[1] ?? bait.revisions[0]!,
+    plastisol,
+    geometry: geometry(),
+    figures: Object.fromEntries(FIGURES.map((row) => [row[0], fakeFigure(...row)])),
+    verdicts: {
+      cold: {
+        code: 'warm it first',
+        sentence: 'First shots come out short in a cold block: warm it with two shots.',
+      },
+      float: {
+        code: 'may float or sink',
+        sentence: 'Its density straddles that of water: it may float or sink.',
+      },
+      injector: { code: 'one push', sentence: 'A 4 fl oz hand injector fills it in one push.' },
+    },
+    features: [
+      {
+        feature: TAIL,
+        label: 'Tail',
+        reachCold: fakeFigure('feature.tail-reachCold', 'Tail reaches, cold block', 'mm', band(41, 26, 65)),
+        reachWarm: fakeFigure('feature.tail-reachWarm', 'Tail reaches, warm block', 'mm', band(52, 33, 83)),
+        reserveCold: fakeFigure(
+          'feature.tail-reserveCold',
+          'Tail reserve, cold block',
+          '1',
+          band(1.02, 0.65, 1.6),
+        ),
+        reserveWarm: fakeFigure(
+          'feature.tail-reserveWarm',
+          'Tail reserve, warm block',
+          '1',
+          band(1.3, 0.83, 2.1),
+        ),
+      },
+    ],
+    injectors: [
+      {
+        injector,
+        holds: true,
+        shots: 3,
+        pressure: fakeFigure('injector.four-ounce-pressure', 'Hand pressure', 'kPa', band(97, 53, 220)),
+      },
+    ],
+    hooks: [hookFit('2/0', 'tight', 11), hookFit('3/0', 'best', 13), hookFit('4/0', 'fits', 15)],
+    bestHook: hookFit('3/0', 'best', 13),
+    batches: [
+      {
+        label: 'A dozen baits',
+        baits: 12,
+        shots: 3,
+        compound: fakeFigure('batch.dozen', 'Compound for a dozen', 'mL', within(115, 0.05)),
+      },
+      {
+        label: 'A hundred baits',
+        baits: 100,
+        shots: 25,
+        compound: fakeFigure('batch.hundred', 'Compound for a hundred', 'mL', within(955, 0.05)),
+      },
+    ],
+    cautions: CAUTIONS,
+    answers: ANSWERS,
+    trials: [
+      {
+        id: 'first-swim',
+        date: '2026-03-20',
+        bait: 'capsule',
+        revision: 'b',
+        plastisol: 'medium',
+        colour: 'green pumpkin',
+        clarity: 'stained',
+        rig: 'Texas',
+        retrieve: 0.3,
+        features: [{ name: 'tail', moved: 'moved' }],
+        passed: true,
+        fish: false,
+        note: 'Kicked all the way down to a crawl.',
+      },
+    ],
+    siblings: [],
+    warnings: [],
+    ...changes,
+  };
+}
