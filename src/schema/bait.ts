@@ -17,15 +17,10 @@ const stationSchema = z.strictObject({
     'Height above the parting plane',
   ),
   below: quantity('length', { min: '0 mm', max: '250 mm', example: '4 mm' }, 'Depth below the parting plane'),
-  roundness: z
-    .number()
-    .min(1.2)
-    .max(10)
-    .default(2)
-    .meta({
-      description: 'Superellipse exponent of the outline: 2 is an ellipse, larger is boxier',
-      limits: '1.2 to 10',
-    }),
+  roundness: z.number().min(1.2).max(10).default(2).meta({
+    description: 'Superellipse exponent of the outline: 2 is an ellipse, larger is boxier',
+    limits: '1.2 to 10',
+  }),
 });
 
 const rootTip = (what: string) =>

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { quantity, sourceSchema, text } from './fields.ts';
 
-const size = (description: string, max = '120 mm') => quantity('length', { min: '0.2 mm', max, example: '12 mm' }, description);
+const size = (description: string, max = '120 mm') =>
+  quantity('length', { min: '0.2 mm', max, example: '12 mm' }, description);
 
 /** A hook pattern and its sizes. */
 export const hookSchema = z.strictObject({

@@ -3,19 +3,27 @@ import { date, filePath, key, quantity, reference, text, webAddress } from './fi
 
 const size = (description: string, min = '0.5 mm', max = '600 mm') =>
   quantity('length', { min, max, example: '6 mm' }, description);
-const place = (description: string) => quantity('length', { min: '-600 mm', max: '600 mm', example: '25 mm' }, description);
-const thin = (description: string) => quantity('length', { min: '0.0002 in', max: '2 mm', example: '0.0015 in' }, description);
+const place = (description: string) =>
+  quantity('length', { min: '-600 mm', max: '600 mm', example: '25 mm' }, description);
+const thin = (description: string) =>
+  quantity('length', { min: '0.0002 in', max: '2 mm', example: '0.0015 in' }, description);
 
 const cavitySchema = z.strictObject({
   revision: key('Revision of the bait cut in this cavity'),
   x: place('Where the nose lies, along the block from its left edge').optional(),
   y: place('Where the middle line lies, from the lower edge').optional(),
-  turn: quantity('angle', { min: '-360 deg', max: '360 deg', example: '180 deg' }, 'Turned in the parting plane').optional(),
+  turn: quantity(
+    'angle',
+    { min: '-360 deg', max: '360 deg', example: '180 deg' },
+    'Turned in the parting plane',
+  ).optional(),
   mirrored: z.boolean().default(false).meta({ description: 'True mirrors the bait across its middle line' }),
 });
 
 const ventSchema = z.strictObject({
-  tier: z.enum(['edge', 'collector', 'outlet']).meta({ description: 'Edge vents touch the cavity; collectors gather them; outlets lead outside' }),
+  tier: z
+    .enum(['edge', 'collector', 'outlet'])
+    .meta({ description: 'Edge vents touch the cavity; collectors gather them; outlets lead outside' }),
   depth: thin('Depth cut into the parting face'),
   width: size('Width of one vent', '0.2 mm', '60 mm'),
   land: size('Length in the direction of flow', '0.2 mm', '200 mm'),
@@ -25,7 +33,11 @@ const ventSchema = z.strictObject({
 const listingSchema = z.strictObject({
   price: z
     .strictObject({
-      amount: z.number().min(0.01).max(100000).meta({ description: 'Price of one mold', limits: '0.01 to 100 000' }),
+      amount: z
+        .number()
+        .min(0.01)
+        .max(100000)
+        .meta({ description: 'Price of one mold', limits: '0.01 to 100 000' }),
       currency: z
         .string()
         .regex(/^[A-Z]{3}$/u, { error: 'wants three capital letters, like USD' })
@@ -34,12 +46,12 @@ const listingSchema = z.strictObject({
     .optional()
     .meta({ description: 'Price, if it is shown' }),
   buy: webAddress('Where to order it').optional(),
-  leadTime: quantity('time', { min: '1 d', max: '52 weeks', example: '3 weeks' }, 'From order to shipping').optional(),
-  inTheBox: z
-    .array(text(120, 'One item'))
-    .max(20)
-    .default([])
-    .meta({ description: 'What is in the box' }),
+  leadTime: quantity(
+    'time',
+    { min: '1 d', max: '52 weeks', example: '3 weeks' },
+    'From order to shipping',
+  ).optional(),
+  inTheBox: z.array(text(120, 'One item')).max(20).default([]).meta({ description: 'What is in the box' }),
   photos: z
     .array(
       z.strictObject({
@@ -58,24 +70,31 @@ export const moldSchema = z.strictObject({
   stock: z
     .string()
     .regex(/^[A-Z0-9][A-Z0-9-]{1,23}$/u, { error: 'wants capital letters, digits and dashes' })
-    .meta({ description: 'Stock number', limits: '2 to 24 capital letters, digits and dashes', example: 'TT-GRUB-4' }),
+    .meta({
+      description: 'Stock number',
+      limits: '2 to 24 capital letters, digits and dashes',
+      example: 'TT-GRUB-4',
+    }),
   status: z
     .enum(['development', 'proof', 'final', 'retired'])
     .meta({ description: 'Only `final` and `retired` molds are published' }),
   released: date('Day this listing was first published').optional(),
   bait: reference('baits', 'The bait it makes'),
-  part: z
-    .enum(['whole bait', 'tail only'])
-    .default('whole bait')
-    .meta({ description: 'Whether the cavity holds the whole bait' }),
-  cavities: z.array(cavitySchema).min(1).max(48).meta({ description: 'One entry a cavity, with the revision cut in it' }),
+  cavities: z
+    .array(cavitySchema)
+    .min(1)
+    .max(48)
+    .meta({ description: 'One entry a cavity, with the revision cut in it' }),
   block: z
     .strictObject({
       length: size('Length of the block', '20 mm', '1 m'),
       width: size('Width of the block', '20 mm', '1 m'),
       thickness: size('Thickness of both halves together', '8 mm', '200 mm'),
       alloy: z.enum(['6061-T6']).meta({ description: 'Alloy of both halves' }),
-      finish: z.enum(['bare', 'anodised']).default('bare').meta({ description: 'Surface outside; decides how fast it sheds heat' }),
+      finish: z
+        .enum(['bare', 'anodised'])
+        .default('bare')
+        .meta({ description: 'Surface outside; decides how fast it sheds heat' }),
     })
     .meta({ description: 'The closed block' }),
   sprue: z
@@ -111,11 +130,17 @@ export const moldSchema = z.strictObject({
   clamping: text(200, 'How it is held shut').optional(),
   measured: z
     .strictObject({
-      mass: quantity('mass', { min: '0.05 g', max: '500 g', example: '6.1 g' }, 'One cured bait, weighed').optional(),
+      mass: quantity(
+        'mass',
+        { min: '0.05 g', max: '500 g', example: '6.1 g' },
+        'One cured bait, weighed',
+      ).optional(),
     })
     .optional()
     .meta({ description: 'What was weighed on the bench; compared with the computed figure' }),
-  listing: listingSchema.default({ inTheBox: [], photos: [] }).meta({ description: 'What a buyer needs; nothing of it is required' }),
+  listing: listingSchema
+    .default({ inTheBox: [], photos: [] })
+    .meta({ description: 'What a buyer needs; nothing of it is required' }),
   prose: text(2000, 'A paragraph about this mold').optional(),
 });
 

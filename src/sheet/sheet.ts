@@ -50,7 +50,9 @@ export interface Verdict<Code extends string> {
   readonly sentence: string;
 }
 
-export type ColdVerdict = Verdict<'fills cold' | 'warm it first' | 'needs a warm mold' | 'too thin'>;
+export type ColdVerdict = Verdict<
+  'fills cold' | 'likely fills cold' | 'warm it first' | 'needs a warm mold' | 'too thin'
+>;
 export type FloatVerdict = Verdict<'floats' | 'sinks' | 'may float or sink'>;
 export type InjectorVerdict = Verdict<'one push' | 'none listed'>;
 

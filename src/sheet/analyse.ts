@@ -1,0 +1,104 @@
+import type { EntryProblem } from '../schema/problem.ts';
+import type { Bait, Catalogue, Entry, Mold } from '../schema/collections.ts';
+import type { Revision } from '../schema/bait.ts';
+import { caseOf, type CaseParts } from './case.ts';
+import { geometryOf, type GeometryResult, type MeshReader } from './geometry.ts';
+import { sheetOf } from './assemble.ts';
+import type { Sheet } from './sheet.ts';
+
+/** Every sheet of a catalogue, and what came to light. */
+export interface Analysed {
+  readonly sheets: readonly Sheet[];
+  readonly problems: readonly EntryProblem[];
+  /** For the maker: "osier-grub-4: …". */
+  readonly warnings: readonly string[];
+}
+
+/** Statuses that are shown to the public. */
+export const PUBLISHED: ReadonlySet<Mold['status']> = new Set(['final', 'retired']);
+
+type Located = { readonly parts: Omit<CaseParts, 'geometry'> } | { readonly problem: EntryProblem };
+
+function problemOf(mold: Entry<Mold>, path: EntryProblem['path'], message: string, remedy: string) {
+  return { problem: { collection: 'molds', id: mold.id, path, message, remedy } };
+}
+
+function locate(catalogue: Catalogue, mold: Entry<Mold>): Located {
+  const bait = catalogue.baits.find(({ id }) => id === mold.bait);
+  if (!bait)
+    return problemOf(mold, ['bait'], `there is no bait "${mold.bait}"`, 'name a bait of the catalogue');
+  const plastisol = catalogue.plastisols.find(({ id }) => id === bait.plastisol);
+  if (!plastisol)
+    return problemOf(mold, ['bait'], `its bait names no known compound`, 'correct `plastisol` of the bait');
+  const wanted = mold.cavities[0]?.revision;
+  const revision = bait.revisions.find(({ id }) => id === wanted);
+  if (!revision) {
+    return problemOf(
+      mold,
+      ['cavities', 0, 'revision'],
+      `${bait.id} has no revision "${wanted}"`,
+      'name one of its revisions',
+    );
+  }
+  return { parts: { catalogue, mold, bait, revision, plastisol } };
+}
+
+/** Geometries by bait and revision: several molds share one. */
+function geometryCache(readMesh: MeshReader) {
+  const kept = new Map<string, Promise<GeometryResult>>();
+  return (bait: Entry<Bait>, revision: Revision): Promise<GeometryResult> => {
+    const key = `${bait.id}/${revision.id}`;
+    const found = kept.get(key) ?? geometryOf(bait, revision, readMesh);
+    kept.set(key, found);
+    return found;
+  };
+}
+
+function sheetOrProblem(parts: CaseParts): { sheet: Sheet } | { problem: EntryProblem } {
+  try {
+    return { sheet: sheetOf(caseOf(parts)) };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return problemOf(
+      parts.mold,
+      [],
+      error.message,
+      'check the numbers of this mold, its bait and its compound',
+    );
+  }
+}
+
+/**
+ * Computes the sheet of every mold of a catalogue, published or not.
+ *
+ * Mistakes that only the geometry shows come back as problems, one for each; a mold with a problem has no sheet.
+ */
+export async function sheets(catalogue: Catalogue, readMesh: MeshReader): Promise<Analysed> {
+  const geometry = geometryCache(readMesh);
+  const made: Sheet[] = [];
+  const problems = new Map<string, EntryProblem>();
+  const note = (problem: EntryProblem) => problems.set(JSON.stringify(problem), problem);
+  for (const bait of catalogue.baits) {
+    for (const revision of bait.revisions) {
+      const result = await geometry(bait, revision);
+      if ('problem' in result) note(result.problem);
+    }
+  }
+  for (const mold of catalogue.molds) {
+    const located = locate(catalogue, mold);
+    if ('problem' in located) {
+      note(located.problem);
+      continue;
+    }
+    const measured = await geometry(located.parts.bait, located.parts.revision);
+    if ('problem' in measured) continue;
+    const result = sheetOrProblem({ ...located.parts, geometry: measured.geometry });
+    if ('sheet' in result) made.push(result.sheet);
+    else note(result.problem);
+  }
+  return {
+    sheets: made,
+    problems: [...problems.values()],
+    warnings: made.flatMap((sheet) => sheet.warnings.map((warning) => `${sheet.id}: ${warning}`)),
+  };
+}

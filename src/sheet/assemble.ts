@@ -1,0 +1,128 @@
+import type { Figure } from '../core/quantity/figure.ts';
+import { handPressure } from '../core/mold/clamp.ts';
+import { wholeShots } from '../core/shot/injector-fit.ts';
+import { figure, figureInput } from '../core/quantity/figure.ts';
+import { band } from '../core/quantity/band.ts';
+import { answers } from './answers.ts';
+import { baitFigures } from './bait-figures.ts';
+import { batchRows, yieldFigures } from './batches.ts';
+import type { Case } from './case.ts';
+import { cautions } from './cautions.ts';
+import { compoundFigures } from './compound-figures.ts';
+import { featureFills, fillFigures } from './fill-figures.ts';
+import { fillStudies } from './fill-study.ts';
+import { floatStudy } from './float-study.ts';
+import { heatFigures } from './heat-figures.ts';
+import { heatStudy } from './heat-study.ts';
+import { bestHook, hookFits } from './hooks.ts';
+import { moldFigures } from './mold-figures.ts';
+import { pourFigures } from './pour-figures.ts';
+import { HAND_FORCE } from './practice.ts';
+import type { InjectorFit, Sheet } from './sheet.ts';
+import { shotFigures } from './shot-figures.ts';
+import { SOURCES } from './sources.ts';
+import { ventFigures } from './vent-figures.ts';
+import { coldVerdict, floatVerdict, injectorVerdict, warmUpFigure } from './verdicts.ts';
+import { makerWarnings } from './warnings.ts';
+import { speaker } from './words.ts';
+
+function injectorFits({ catalogue, shot }: Case): InjectorFit[] {
+  return [...catalogue.injectors]
+    .sort((a, b) => a.capacity - b.capacity)
+    .map((injector) => {
+      const shots = wholeShots(shot.total, injector.capacity);
+      return {
+        injector,
+        shots,
+        holds: shots >= 1,
+        pressure: figure(
+          {
+            key: `injector.${injector.id}.pressure`,
+            label: `Pressure under the plunger, ${injector.name.toLowerCase()}`,
+            unit: 'kPa',
+            basis: 'One hand on the plunger: a gentle push, a usual one, leaning on it.',
+            formula: 'P = F/(π·d²/4)',
+            inputs: [
+              figureInput('hand', HAND_FORCE, 'N'),
+              figureInput('piston d', band(injector.piston), 'mm'),
+            ],
+            sources: [SOURCES.clamp, HAND_FORCE.source, injector.source],
+          },
+          handPressure(injector.piston, HAND_FORCE),
+        ),
+      };
+    });
+}
+
+function byKey(figures: readonly Figure[]): Record<string, Figure> {
+  const all: Record<string, Figure> = {};
+  for (const one of figures) {
+    if (all[one.key]) throw new RangeError(`sheetOf: wants each figure once, got "${one.key}" twice`);
+    all[one.key] = one;
+  }
+  return all;
+}
+
+/** The whole sheet of a mold: figures first, then the verdicts, cautions and answers that speak of them. */
+export function sheetOf(given: Case): Sheet {
+  const { mold, bait, catalogue } = given;
+  const studies = fillStudies(given);
+  const heat = heatStudy(given);
+  const hooks = hookFits(given);
+  const hook = bestHook(given, hooks);
+  const floating = floatStudy(given, hook);
+  const batches = batchRows(given);
+  const injectors = injectorFits(given);
+  const figures = byKey([
+    ...baitFigures(given),
+    ...shotFigures(given),
+    ...pourFigures(given),
+    ...fillFigures(given, studies),
+    ...warmUpFigure(heat, studies),
+    ...heatFigures(given, heat),
+    ...ventFigures(given),
+    ...moldFigures(given),
+    ...compoundFigures(given),
+    ...floating.figures,
+    ...yieldFigures(given),
+    ...batches.map(({ compound }) => compound),
+    ...injectors.map(({ pressure }) => pressure),
+    ...hooks
+      .filter(({ verdict }) => verdict === 'best')
+      .flatMap(({ clearance, ratio }) => [clearance, ratio]),
+  ]);
+  const speak = speaker(figures, catalogue.shop.units);
+  const verdicts = {
+    cold: coldVerdict({ given, studies, heat, speak }),
+    float: floatVerdict(given, floating, hook, speak),
+    injector: injectorVerdict(given, speak),
+  };
+  const features = featureFills(given, studies);
+  return {
+    id: mold.id,
+    title: mold.name,
+    shop: catalogue.shop,
+    mold,
+    bait,
+    revision: given.revision,
+    plastisol: given.plastisol,
+    geometry: given.geometry,
+    figures,
+    verdicts,
+    features,
+    injectors,
+    hooks,
+    bestHook: hook,
+    batches,
+    cautions: cautions(speak, mold.vents.length > 0),
+    answers: answers({ given, speak, verdicts, hook, features }),
+    trials: catalogue.trials.filter((trial) => trial.bait === bait.id),
+    siblings: catalogue.molds.filter(
+      (other) =>
+        other.bait === bait.id &&
+        other.id !== mold.id &&
+        (other.status === 'final' || other.status === 'retired'),
+    ),
+    warnings: makerWarnings(given, studies),
+  };
+}

@@ -1,0 +1,101 @@
+import { band, type Band } from '../core/quantity/band.ts';
+import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
+import { ALLOYS } from '../core/mold/alloy.ts';
+import { shippingMass } from '../core/mold/block.ts';
+import type { Case } from './case.ts';
+import { CLAMP_FACTOR, HAND_FORCE } from './practice.ts';
+import { SOURCES } from './sources.ts';
+
+const scaled = (b: Band, factor: number): Band => band(b.value * factor, b.low * factor, b.high * factor);
+
+/** Plan area on which the push acts: cavities, and runner and gates as far as they lie in the plane [m²]. */
+export function pushedArea({ mold, geometry }: Pick<Case, 'mold' | 'geometry'>): number {
+  const { runner, gate, cavities } = mold;
+  const channels =
+    (runner ? runner.diameter * runner.length : 0) + gate.width * gate.length * cavities.length;
+  return cavities.length * geometry.projectedArea + channels;
+}
+
+function forces(given: Case): Figure[] {
+  const area = pushedArea(given);
+  const inputs = [
+    figureInput('hand on the plunger', HAND_FORCE, 'N'),
+    figureInput(`piston, ${given.pushedWith.name}`, band(given.pushedWith.piston), 'mm'),
+    figureInput('pressure under it', given.pressure, 'kPa'),
+    figureInput('plan area of cavities and channels', band(area), 'cm2'),
+  ];
+  const sources = [SOURCES.clamp, HAND_FORCE.source, given.pushedWith.source];
+  return [
+    figure(
+      {
+        key: 'mold.partingForce',
+        label: 'Force that opens the mold',
+        unit: 'N',
+        basis:
+          'Full plunger pressure over the whole plan area. Low: a gentle push. High: leaning on the plunger.',
+        formula: 'F = P·A',
+        inputs,
+        sources,
+      },
+      scaled(given.pressure, area),
+    ),
+    figure(
+      {
+        key: 'mold.clampForce',
+        label: 'Clamp to',
+        unit: 'N',
+        basis: 'The opening force with half as much again. Low: a gentle push. High: leaning on the plunger.',
+        formula: 'F = 1.5·P·A',
+        inputs: [...inputs, figureInput('factor', CLAMP_FACTOR, '1')],
+        sources: [...sources, CLAMP_FACTOR.source],
+      },
+      scaled(given.pressure, area * CLAMP_FACTOR.value),
+    ),
+  ];
+}
+
+/** Figures of the block: forces, mass, pressure, what the parcel weighs. */
+export function moldFigures(given: Case): Figure[] {
+  const alloy = ALLOYS[given.mold.block.alloy];
+  return [
+    ...forces(given),
+    figure(
+      {
+        key: 'shot.pressure',
+        label: 'Pressure under the plunger',
+        unit: 'kPa',
+        basis: `One hand on the ${given.pushedWith.name}.`,
+        formula: 'P = F/(π·d²/4)',
+        inputs: [
+          figureInput('hand', HAND_FORCE, 'N'),
+          figureInput('piston d', band(given.pushedWith.piston), 'mm'),
+        ],
+        sources: [SOURCES.clamp, HAND_FORCE.source],
+      },
+      given.pressure,
+    ),
+    figure(
+      {
+        key: 'mold.blockMass',
+        label: 'Mold',
+        unit: 'kg',
+        basis: 'Both halves less cavities and channels, without pins and screws.',
+        formula: 'm = ρ·(L·W·H − hollows)',
+        inputs: [figureInput('density of the alloy ρ', band(alloy.density), 'g/cm3')],
+        sources: [SOURCES.box, alloy.source],
+      },
+      band(given.blockMass),
+    ),
+    figure(
+      {
+        key: 'mold.shippingMass',
+        label: 'Parcel',
+        unit: 'kg',
+        basis: 'The mold with an allowance for box, padding and papers.',
+        inputs: [figureInput('mold', band(given.blockMass), 'kg')],
+        sources: [{ kind: 'common practice', title: '120 g of box and papers and 5 % of padding' }],
+      },
+      band(shippingMass(given.blockMass)),
+    ),
+  ];
+}

@@ -1,0 +1,35 @@
+import type { Vec3 } from '../core/mesh/mesh.ts';
+import type { BaitGeometry } from '../core/section/geometry.ts';
+import { outlineOf, sectionAt } from '../core/section/slice.ts';
+
+type Points = readonly (readonly [number, number])[];
+
+function signedArea(ring: Points): number {
+  let sum = 0;
+  ring.forEach(([x, y], i) => {
+    const [nextX, nextY] = ring[(i + 1) % ring.length] as readonly [number, number];
+    sum += x * nextY - nextX * y;
+  });
+  return sum / 2;
+}
+
+/** The largest ring of the section across the bait at `x`: the body, not a tail that curls past it. */
+export function bodyRing(geometry: BaitGeometry, x: number): Points {
+  const rings = outlineOf(sectionAt(geometry.mesh, 'x', x));
+  return [...rings].sort((a, b) => Math.abs(signedArea(b)) - Math.abs(signedArea(a)))[0] ?? [];
+}
+
+/** Area of the body's section at the station of a point [m²]. */
+export function sectionAreaAt(geometry: BaitGeometry, at: Vec3): number {
+  return Math.abs(signedArea(bodyRing(geometry, at[0])));
+}
+
+/** Extent of the body's section at `x`: across in the parting plane, and out of it [m]. */
+export function bodyExtent(geometry: BaitGeometry, x: number): { across: number; out: number } {
+  const ring = bodyRing(geometry, x);
+  const extent = (axis: 0 | 1) => {
+    const values = ring.map((point) => point[axis]);
+    return values.length > 0 ? Math.max(...values) - Math.min(...values) : 0;
+  };
+  return { across: extent(0), out: extent(1) };
+}

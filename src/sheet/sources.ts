@@ -1,0 +1,66 @@
+import type { Source } from '../core/quantity/figure.ts';
+
+/** Sources that several figures name. */
+export const SOURCES = {
+  mesh: {
+    kind: 'published',
+    title:
+      'B. Mirtich, Fast and accurate computation of polyhedral mass properties, J. Graphics Tools 1(2), 1996',
+  },
+  ball: { kind: 'published', title: 'Largest inscribed sphere; definition of local thickness' },
+  silhouette: {
+    kind: 'published',
+    title: 'Outline of the solid seen square to the parting plane; definition',
+  },
+  clamp: { kind: 'published', title: 'Force = pressure × projected area; definition of pressure' },
+  box: { kind: 'published', title: 'Density × volume; definition of density' },
+  energy: {
+    kind: 'published',
+    title: 'Energy balance of block and shot; Incropera et al., Fundamentals of Heat and Mass Transfer, 5.1',
+    note: 'section number from memory',
+  },
+  cooling: {
+    kind: 'published',
+    title:
+      'Ballman & Shusman, Modern Plastics (1959); Menges, Michaeli & Mohren, How to Make Injection Molds, 3rd ed. (2001)',
+    note: 'from memory; section taken as the ellipse of the same inscribed circle and area, own derivation',
+  },
+  contact: {
+    kind: 'published',
+    title: 'Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed. (1959), 2.15',
+    note: 'section number from memory',
+  },
+  skin: {
+    kind: 'published',
+    title: 'Thermal properties of human skin, review in Burns 43 (2017) 909, Table 3',
+  },
+  touch: {
+    kind: 'published',
+    title: 'ISO 13732-1:2006 and ASTM C1055 burn thresholds for bare metal, the lower of the two',
+    note: 'values from memory, cross-checked against each other',
+  },
+  reach: {
+    kind: 'published',
+    title:
+      'Slot flow with walls closing by conduction: Carslaw & Jaeger (1959) for the closing, lubrication flow for the front; reach law own derivation',
+  },
+  contraction: {
+    kind: 'published',
+    title: 'Mass balance of a cavity of fixed volume, expansion × temperature fall',
+  },
+  frustum: { kind: 'published', title: 'Frustum, cylinder and box; any handbook of mathematics' },
+  vents: {
+    kind: 'published',
+    title: 'Laminar slot flow of air; freezing of melt in the slot with contact resistance, own derivation',
+  },
+  archimedes: {
+    kind: 'published',
+    title: 'Archimedes; water density after Kell, J. Chem. Eng. Data 20 (1975) 97',
+  },
+  drag: {
+    kind: 'published',
+    title:
+      'Cylinder drag: Sucker & Brauer (1975); finite length after Matthews, Aeronautical Engineer’s Data Book',
+    note: 'first from memory',
+  },
+} as const satisfies Record<string, Source>;

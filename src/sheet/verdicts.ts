@@ -1,0 +1,140 @@
+import { warmUpShots } from '../core/heat/block-warming.ts';
+import { INJECTOR_RESERVE } from '../core/shot/injector-fit.ts';
+import type { Case } from './case.ts';
+import type { FillStudy } from './fill-study.ts';
+import type { FloatStudy } from './float-study.ts';
+import type { HeatStudy } from './heat-study.ts';
+import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
+import { band } from '../core/quantity/band.ts';
+import { SOURCES } from './sources.ts';
+import type { ColdVerdict, FloatVerdict, HookFit, InjectorVerdict } from './sheet.ts';
+import { featureLabel, listed, type Speaker } from './words.ts';
+
+/** Warm-up shots to a block temperature; Infinity when the pace never gets there. */
+export function warmUp(study: HeatStudy, target: number): number {
+  return warmUpShots(study.cycle, target);
+}
+
+/** Warm-up shots as a figure, when shots alone can warm the block enough. */
+export function warmUpFigure(heat: HeatStudy, studies: readonly FillStudy[]): Figure[] {
+  const targets = [
+    Math.max(...studies.map(({ neededNominal }) => neededNominal)),
+    Math.max(...studies.map(({ neededAdverse }) => neededAdverse)),
+  ];
+  const [nominal = Infinity, adverse = Infinity] = targets.map((target) => warmUp(heat, target));
+  if (studies.length === 0 || !Number.isFinite(nominal)) return [];
+  return [
+    figure(
+      {
+        key: 'fill.warmUpShots',
+        label: 'Warm-up shots from a cold block',
+        unit: '1',
+        basis: Number.isFinite(adverse)
+          ? 'Shots after which the block is warm enough for every thin part; high: at the adverse end of the fill band.'
+          : 'Shots after which the block is warm enough for every thin part at nominal; at the adverse end shots alone do not warm it enough.',
+        formula: 'n with T* + (T₀ − T*)·qⁿ = T needed',
+        inputs: [figureInput('from shot to shot', heat.pace, 's')],
+        sources: [SOURCES.energy],
+      },
+      band(nominal, nominal, Number.isFinite(adverse) ? adverse : nominal),
+    ),
+  ];
+}
+
+interface ColdParts {
+  readonly given: Case;
+  readonly studies: readonly FillStudy[];
+  readonly heat: HeatStudy;
+  readonly speak: Speaker;
+}
+
+function thinNames(studies: readonly FillStudy[], below: (study: FillStudy) => boolean): string {
+  return listed(studies.filter(below).map(({ feature }) => featureLabel(feature)));
+}
+
+const verb = (names: string) => (names.endsWith('s') || names.includes(' and ') ? '' : 's');
+
+/** "Will it shoot cold?", judged at the adverse end of the fill band. */
+export function coldVerdict({ studies, heat, speak }: ColdParts): ColdVerdict {
+  const at = speak.end('pour.nominal', 'value');
+  const nominal = Math.max(0, ...studies.map(({ neededNominal }) => neededNominal));
+  const adverse = Math.max(0, ...studies.map(({ neededAdverse }) => neededAdverse));
+  const shortAtWorst = thinNames(studies, ({ cold }) => cold.low < 1);
+  const shortCold = thinNames(studies, ({ cold }) => cold.value < 1);
+  const shots = (target: number) => warmUp(heat, target);
+  if (studies.every(({ cold }) => cold.low >= 1)) {
+    const least = speak.has('fill.reserve.cold')
+      ? ` with a reserve of ${speak.say('fill.reserve.cold')}`
+      : '';
+    return {
+      code: 'fills cold',
+      sentence: `Fills from a cold mold at ${at}${least}, even at the adverse end of what is known about plastisol and push.`,
+    };
+  }
+  if (studies.every(({ cold }) => cold.value >= 1)) {
+    const n = shots(adverse);
+    const cure = Number.isFinite(n)
+      ? `about ${n} warm-up ${n === 1 ? 'shot cures' : 'shots cure'} it`
+      : 'a pre-warmed block cures it';
+    return {
+      code: 'likely fills cold',
+      sentence: `Should fill from a cold mold at ${at}. With stiff plastisol or a light push the ${shortAtWorst} may come short at first: ${cure}.`,
+    };
+  }
+  if (!Number.isFinite(nominal)) {
+    return {
+      code: 'too thin',
+      sentence: `The ${shortCold} will probably come short at any mold temperature: too thin for its length with this compound and a hand injector.`,
+    };
+  }
+  const n = shots(nominal);
+  if (Number.isFinite(n)) {
+    return {
+      code: 'warm it first',
+      sentence: `The ${shortCold} come${verb(shortCold)} short in a cold mold. About ${n} warm-up ${n === 1 ? 'shot brings' : 'shots bring'} the block to ${speak.end('fill.mold.needed', 'value')}, where it fills.`,
+    };
+  }
+  return {
+    code: 'needs a warm mold',
+    sentence: `The ${shortCold} need${verb(shortCold)} a block warmed to ${speak.end('fill.mold.needed', 'value')} before you shoot; shots alone do not warm it enough.`,
+  };
+}
+
+/** Which injector gives the shot in one push. */
+export function injectorVerdict({ injector, catalogue, shot }: Case, speak: Speaker): InjectorVerdict {
+  if (injector) {
+    return {
+      code: 'one push',
+      sentence: `One push of a ${injector.name.toLowerCase()} fills the mold: ${speak.say('shot.total')}, with ${Math.round(100 * INJECTOR_RESERVE)} % to spare.`,
+    };
+  }
+  const holding = catalogue.injectors.filter(({ capacity }) => capacity >= shot.total.high).length;
+  return {
+    code: 'none listed',
+    sentence: `None of the ${catalogue.injectors.length} listed injectors gives ${speak.say('shot.total')} with room to spare${holding > 0 ? '; the largest just holds it' : ''}. Fill fewer cavities, or use two injectors in step.`,
+  };
+}
+
+/** Whether the bait floats, bare and on its hook. */
+export function floatVerdict(
+  { plastisol }: Case,
+  study: FloatStudy,
+  hook: HookFit | null,
+  speak: Speaker,
+): FloatVerdict {
+  const bare = {
+    floats: `In ${plastisol.name.toLowerCase()} the bare bait floats`,
+    sinks: `In ${plastisol.name.toLowerCase()} the bare bait sinks slowly`,
+    'may float or sink': `In ${plastisol.name.toLowerCase()} the bare bait may float or sink: its density straddles that of water`,
+  }[study.code];
+  const speed = speak.has('float.sinkSpeed') ? ` at ${speak.say('float.sinkSpeed')}` : '';
+  const hooked =
+    hook && study.withHook
+      ? {
+          floats: `it floats even on a ${hook.size} hook`,
+          sinks: `on a ${hook.size} hook it sinks${speed}`,
+          'may float or sink': `on a ${hook.size} hook it may float or sink`,
+        }[study.withHook]
+      : '';
+  return { code: study.code, sentence: `${bare}${hooked ? `; ${hooked}` : ''}. Fresh water, 20 °C.` };
+}

@@ -1,0 +1,51 @@
+import { printed } from '../core/quantity/print.ts';
+import { figure } from '../core/quantity/figure.ts';
+import { band } from '../core/quantity/band.ts';
+import { baitMass } from '../core/shot/shot-volume.ts';
+import type { Case } from './case.ts';
+import type { FillStudy } from './fill-study.ts';
+import { featureLabel } from './words.ts';
+
+function mixedRevisions({ mold, revision }: Case): string[] {
+  const others = mold.cavities.flatMap((cavity, i) =>
+    cavity.revision === revision.id ? [] : [`cavity ${i + 1} carries ${cavity.revision}`],
+  );
+  return others.length > 0
+    ? [`the sheet is worked out for revision ${revision.id}, but ${others.join(', ')}`]
+    : [];
+}
+
+function weighed({ mold, geometry, density, topOffShare }: Case): string[] {
+  const scale = mold.measured?.mass;
+  if (scale === undefined) return [];
+  const computed = baitMass(geometry.volume, density, topOffShare);
+  if (scale >= computed.low && scale <= computed.high) return [];
+  const words = { key: 'bait.mass', label: '', unit: 'g', basis: '', sources: [] } as const;
+  const [weighedText, computedText] = [band(scale), computed].map(
+    (b) => printed(figure(words, b), 'metric').text,
+  );
+  return [
+    `one bait weighs ${weighedText}, outside the computed ${computedText}: check scale, compound and revision`,
+  ];
+}
+
+function short(studies: readonly FillStudy[]): string[] {
+  return studies
+    .filter(({ cold }) => cold.value < 1)
+    .map(({ feature }) => `the ${featureLabel(feature)} comes short in a cold mold at nominal`);
+}
+
+function leakingVents({ mold }: Case): string[] {
+  return mold.vents.length === 0 ? ['no vents are listed: air left in thin parts is not counted'] : [];
+}
+
+/** What the maker should know before publishing; customers never see it. */
+export function makerWarnings(given: Case, studies: readonly FillStudy[]): string[] {
+  return [
+    ...mixedRevisions(given),
+    ...weighed(given),
+    ...short(studies),
+    ...leakingVents(given),
+    ...given.geometry.repairs.map((repair) => `${given.bait.id}: ${repair}`),
+  ];
+}
