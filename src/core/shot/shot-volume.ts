@@ -6,11 +6,7 @@ import { HOT_RATIO } from './compound-density.ts';
 export interface ShotVolume {
   /** One cavity as cut, filled once. */
   readonly cavity: number;
-  /** Drawn into one cavity while it cools under pressure. */
-  readonly topOffPerCavity: Band;
-  /** Cavity and its top-off. */
-  readonly perCavity: Band;
-  /** Top-off of the whole mold. */
+  /** Drawn into all cavities together while they cool under pressure. */
   readonly topOff: Band;
   /** Sprue, runners and gates of the whole mold. */
   readonly runner: number;
@@ -54,12 +50,9 @@ export function shotVolume(space: ShotSpace): ShotVolume {
     'a whole number of cavities from 1',
     cavities,
   );
-  const topOffPerCavity = scaled(topOffShare, cavity);
-  const topOff = scaled(topOffPerCavity, cavities);
+  const topOff = scaled(topOffShare, cavity * cavities);
   return {
     cavity,
-    topOffPerCavity,
-    perCavity: scaled(topOffPerCavity, 1, cavity),
     topOff,
     runner,
     total: scaled(topOff, 1, cavities * cavity + runner),
