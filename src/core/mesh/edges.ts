@@ -4,7 +4,7 @@ import type { Mesh } from './mesh.ts';
  * Whether every edge of a mesh belongs to exactly two triangles that run along it in opposite directions.
  *
  * @param mesh - indices must be in range; positions are not looked at
- * @returns true for a closed surface of consistent winding [-]
+ * @returns true for a closed surface of consistent winding; false when a triangle uses a vertex twice [-]
  *
  * Cost: linear in the triangles for any mesh that can be drawn: an edge is kept at its end of lower valence, so the lists
  * searched stay shorter than √(6·triangles).

@@ -16,7 +16,7 @@ import { scaledMesh } from './placement.ts';
  * Repairs only what is certain, and says so: triangles that use a point twice are dropped; where the surface is open,
  * points closer than `MESH_LIMITS.weldShare` of the diagonal are joined.
  *
- * @param file - points in the file's unit, equal points already sharing one number
+ * @param file - points in the file's unit, equal points already sharing one number, every index in range
  * @param notes - repairs made so far
  * @returns the mesh in metres with all repairs, or one fault with its place
  *
@@ -45,14 +45,6 @@ function unusableMesh({ positions, triangles, unit }: FileMesh): MeshFault | und
   const count = triangles.length / 3;
   if (count === 0) return meshFault('format', 'the file holds no triangles; export the solid again');
   if (count > MESH_LIMITS.triangles) return triangleLimitFault(count);
-  const stray = firstAbove(triangles, positions.length / 3 - 1);
-  if (stray >= 0) {
-    const triangle = Math.floor(stray / 3) + 1;
-    return meshFault(
-      'index',
-      `triangle ${triangle} uses point ${triangles[stray]}, and there is no such point`,
-    );
-  }
   const wild = firstBeyond(positions, FARTHEST / meshUnitLength(unit));
   if (wild < 0) return undefined;
   if (!Number.isFinite(positions[wild]!)) return notFiniteFault(triangles, Math.floor(wild / 3));
@@ -61,12 +53,6 @@ function unusableMesh({ positions, triangles, unit }: FileMesh): MeshFault | und
 
 /** Greatest coordinate that is taken for a real one [m]. */
 const FARTHEST = 1e6;
-
-/** Place of the first number above a limit, -1 for none. */
-function firstAbove(indices: Uint32Array, limit: number): number {
-  for (let i = 0; i < indices.length; i++) if (indices[i]! > limit) return i;
-  return -1;
-}
 
 /** Place of the first number whose size is not within a limit, NaN among them; -1 for none. */
 function firstBeyond(values: Float64Array, limit: number): number {
@@ -91,6 +77,7 @@ function notFiniteFault(triangles: Uint32Array, vertex: number): MeshFault {
 }
 
 function closedMesh(file: Mesh, unit: MeshUnit): { mesh: Mesh; repairs: string[] } | MeshFault {
+  if (isClosedSurface(file)) return { mesh: file, repairs: [] };
   const exact = withoutCollapsed(file);
   if (isClosedSurface(exact.mesh)) return { mesh: exact.mesh, repairs: dropNotes(exact.dropped) };
   const { min, max } = meshBox(exact.mesh);
@@ -123,7 +110,6 @@ function withoutCollapsed({ positions, triangles }: Mesh): { mesh: Mesh; dropped
   };
   let dropped = 0;
   for (let t = 0; t < triangles.length; t += 3) if (collapsed(t)) dropped++;
-  if (dropped === 0) return { mesh: { positions, triangles }, dropped };
   const kept = new Uint32Array(triangles.length - 3 * dropped);
   let end = 0;
   for (let t = 0; t < triangles.length; t += 3) {

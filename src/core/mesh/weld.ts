@@ -21,6 +21,8 @@ export function pointIndex(expected: number): PointIndex {
   let table = new Int32Array(mask + 1).fill(-1);
   let rows = new Float64Array(3 * ((mask + 1) >> 1));
   let count = 0;
+  // Neighbours in a file are neighbours in space: this small table stays in the nearest cache.
+  const recent = new Int32Array(RECENT).fill(-1);
 
   function grow(): void {
     mask = 2 * mask + 1;
@@ -36,13 +38,21 @@ export function pointIndex(expected: number): PointIndex {
   }
 
   function numberOf(x: number, y: number, z: number): number {
-    let slot = hash(x, y, z) & mask;
+    const mixed = hash(x, y, z);
+    const glance = mixed & (RECENT - 1);
+    const seen = 3 * recent[glance]!;
+    if (seen >= 0 && rows[seen] === x && rows[seen + 1] === y && rows[seen + 2] === z) return recent[glance]!;
+    let slot = mixed & mask;
     for (let point = table[slot]!; point >= 0; point = table[slot]!) {
       const row = 3 * point;
-      if (rows[row] === x && rows[row + 1] === y && rows[row + 2] === z) return point;
+      if (rows[row] === x && rows[row + 1] === y && rows[row + 2] === z) {
+        recent[glance] = point;
+        return point;
+      }
       slot = (slot + 1) & mask;
     }
     table[slot] = count;
+    recent[glance] = count;
     rows[3 * count] = x + 0;
     rows[3 * count + 1] = y + 0;
     rows[3 * count + 2] = z + 0;
@@ -53,6 +63,8 @@ export function pointIndex(expected: number): PointIndex {
 
   return { numberOf, points: () => rows.slice(0, 3 * count) };
 }
+
+const RECENT = 4096;
 
 function tableSize(expected: number): number {
   let size = 64;
