@@ -68,7 +68,7 @@ const TYPE_00 = { radius: 1.19e-3, zero: 0.203, perPoint: 0.00908, travel: 2.5e-
 const HERTZ_CALIBRATION = 1.3673126886125335;
 
 /** Above this the comparison chart and Gent's relation take over by `SHORE_00_FULL`. */
-export const SHORE_00_HERTZ_LIMIT = 62;
+const SHORE_00_HERTZ_LIMIT = 62;
 const SHORE_00_FULL = 70;
 
 /**

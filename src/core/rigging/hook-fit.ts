@@ -48,9 +48,9 @@ interface RigHabit {
 /** Point back in the body, shank along the belly: all of the height has to be cleared. */
 const WEEDLESS: RigHabit = { entry: 0, reach: 1, between: 1, least: 0.35, most: 0.55 };
 /** Shank along the middle, point out of the back: half of the height has to be cleared. */
-const THREADED: RigHabit = { entry: 0, reach: 0.75, between: 0.5, least: 0.25, most: 0.6 };
+const THREADED: RigHabit = { entry: 0, reach: 0.75, between: 0.5, least: 0.4, most: 0.65 };
 /** Hooked through the nose. */
-const NOSE: RigHabit = { entry: 0.03, reach: 0, between: 1, least: 0, most: 0.4 };
+const NOSE: RigHabit = { entry: 0.03, reach: 0, between: 1, least: 0.14, most: 0.4 };
 
 const HABITS: Readonly<Record<Rig, RigHabit>> = {
   Texas: WEEDLESS,
@@ -126,9 +126,10 @@ function verdictOf(
   wire: number,
   habit: RigHabit,
 ): Pick<GapeFit, 'verdict' | 'reason'> {
+  // A hook that reaches into the tail is too long whatever it would have to clear there.
+  if (share > habit.most) return { verdict: 'too large', reason: 'long hook' };
   if (ratio < RATIO_LEAST) return { verdict: 'too small', reason: 'gape' };
   if (share < habit.least) return { verdict: 'too small', reason: 'short hook' };
-  if (share > habit.most) return { verdict: 'too large', reason: 'long hook' };
   if (wire > WIRE_MOST) return { verdict: 'too large', reason: 'thick wire' };
   if (ratio < RATIO_COMFORTABLE) return { verdict: 'tight', reason: 'gape' };
   return { verdict: 'fits', reason: 'comfortable' };
@@ -146,7 +147,7 @@ function verdictOf(
  * Valid: soft bodies; Texas style clears the whole squeezed height, a threaded hook half of it.
  * Cost: five heights.
  * Source: gape over squeezed body height, 1.5 comfortable, 1.2 least, hook 0.35 to 0.55 of the bait on weedless
- * rigs; common practice. Squeeze to 0.5 (0.4 to 0.6) is an estimate.
+ * rigs, 0.40 to 0.65 threaded, 0.14 to 0.40 through the nose; common practice. Squeeze to 0.5 (0.4 to 0.6) is an estimate.
  */
 export function hookFit(hook: HookDimensions, bait: HookedBait, rig: Rig): GapeFit {
   const { gape, length, wire } = hook;

@@ -98,6 +98,28 @@ test.each([
   expect(sizes).toContain(best(demoHook('offset-worm'), even(length / 1e3, height / 1e3), 'Texas'));
 });
 
+// Common practice: a three-inch grub on about a 1/0 jig head, a five-inch swimbait on about a 5/0, a four-and-a-half
+// inch worm nose-hooked on about a 2 or 1.
+test.each([
+  ['jig', 'jig head', 77, 11, ['1', '1/0', '2/0']],
+  ['jig', 'jig head', 127, 22, ['4/0', '5/0']],
+  ['drop-shot', 'drop shot', 115, 6, ['2', '1']],
+] as const)('%s on a %s, bait of %i mm', (id, rig, length, height, sizes) => {
+  expect(sizes).toContain(best(demoHook(id), even(length / 1e3, height / 1e3), rig));
+});
+
+test('every size of a pattern goes from too small through fitting to too large, in that order', () => {
+  const order = { 'too small': 0, tight: 1, fits: 2, 'too large': 3 };
+  for (const height of [6, 8, 11, 14, 18, 22]) {
+    const bait: HookedBait = { length: 0.09, heightAt: (x) => (x > 0.055 ? 0.03 : height / 1e3) };
+    const ranks = demoHook('offset-worm').sizes.map((size) => order[hookFit(size, bait, 'Texas').verdict]);
+    expect(
+      [...ranks].sort((a, b) => a - b),
+      `${height} mm`,
+    ).toEqual(ranks);
+  }
+});
+
 test.each(['extra-wide-gap', 'offset-worm', 'straight-shank', 'jig', 'drop-shot'])(
   '%s: sizes stand in order and grow in every dimension; mass agrees with the wire',
   (id) => {
