@@ -1,6 +1,6 @@
 import type { Case } from './case.ts';
 import type { Answer, FeatureFill, HookFit, Sheet } from './sheet.ts';
-import { listed, type Speaker } from './words.ts';
+import { cavityWords, listed, sizeWords, type Speaker } from './words.ts';
 
 /** What answers are written from. */
 export interface AnswerParts {
@@ -16,7 +16,7 @@ type AnswerOf = (parts: AnswerParts) => Answer | null;
 const howMuchPlastic: AnswerOf = ({ speak, given }) => ({
   key: 'how-much-plastic',
   question: 'How much plastic does one shot take?',
-  short: `${speak.say('shot.total')} of hot plastisol for ${given.mold.cavities.length === 1 ? 'the cavity' : `all ${given.mold.cavities.length} cavities`}, sprue and top-off together.`,
+  short: `${speak.say('shot.total')} of hot plastisol for ${cavityWords(given.mold.cavities.length)}, sprue and top-off together.`,
   long: [
     `One cavity takes ${speak.say('shot.perCavity')}; sprue, runners and gates take ${speak.say('shot.runner')}.`,
     `Keep the plunger down while it cools: contraction draws in ${speak.say('shot.topOff')} more.`,
@@ -37,7 +37,7 @@ const whichInjector: AnswerOf = ({ verdicts }) => ({
 const howMany: AnswerOf = ({ speak }) => ({
   key: 'how-many-baits',
   question: 'How many baits does a quart or a gallon make?',
-  short: `A quart makes about ${speak.say('yield.quart')} baits, a gallon about ${speak.say('yield.gallon')}, without melting sprues again.`,
+  short: `A quart makes about ${speak.say('yield.quart')}, a gallon about ${speak.say('yield.gallon')}, without melting sprues again.`,
   long: [
     `${speak.say('shot.sprueShare')} of each shot is sprue and runner. Clean sprues can go back into the pot.`,
   ],
@@ -108,7 +108,7 @@ const whenToOpen: AnswerOf = ({ speak }) => ({
 const harderOrSofter: AnswerOf = ({ given, speak }) => ({
   key: 'which-plastisol',
   question: 'Which plastisol: softer, harder or salted?',
-  short: `It is designed for ${given.plastisol.name.toLowerCase()}, typically Shore 00 ${speak.say('compound.hardness').replace(' Shore 00', '')}.`,
+  short: `It is designed for ${given.plastisol.name.toLowerCase()}, typically ${speak.say('compound.hardness')}.`,
   long: [
     'Softer moves at slower speeds and tears sooner; firmer lasts longer. Salt makes it heavier and weaker.',
   ],
@@ -123,11 +123,18 @@ const floatOrSink: AnswerOf = ({ verdicts, speak }) => ({
   figures: ['bait.density', 'float.sinkSpeed'].filter(speak.has),
 });
 
+const rigWords = (rig: string) => `${rig.charAt(0).toUpperCase()}${rig.slice(1)}`;
+
+function otherRigs(rigs: readonly string[], named: string): string {
+  const others = rigs.filter((rig) => rig !== named);
+  return others.length > 0 ? `It is also made for: ${listed(others)}.` : '';
+}
+
 const whichHook: AnswerOf = ({ hook, given }) =>
   hook && {
     key: 'which-hook',
     question: 'Which hook, which rig?',
-    short: `${hook.rig} on a ${hook.size} ${hook.hook.name.toLowerCase()}. It also takes ${listed(given.bait.rigs.filter((rig) => rig !== hook.rig)) || 'no other rig'}.`,
+    short: `${rigWords(hook.rig)} with a ${sizeWords(hook.size)} ${hook.hook.name.toLowerCase()}. ${otherRigs(given.bait.rigs, hook.rig)}`,
     long: [`${hook.reason} Sizes differ between makers: measure the gape of yours.`],
     figures: [hook.clearance.key, hook.ratio.key],
   };

@@ -42,7 +42,7 @@ export function batchRows(given: Case): BatchRow[] {
             'Liquid compound to heat at room temperature, sprues not melted again, with what stays on cup and injector.',
           formula: 'shots·shot mass·1.1/density',
           inputs: [
-            figureInput('shots', band(batch.shots), '1'),
+            figureInput('shots', band(batch.shots), '{shot}'),
             figureInput('clings', band(CLINGING_SHARE), '%'),
           ],
           sources: [SOURCES.box, CLINGS],
@@ -59,8 +59,8 @@ export function yieldFigures(given: Case): Figure[] {
     figure(
       {
         key: `yield.${key}`,
-        label: `Baits from a ${key}`,
-        unit: '1',
+        label: `From a ${key}`,
+        unit: '{bait}',
         basis: 'Whole shots from new compound, sprues not melted again, a tenth left on cup and injector.',
         formula: 'cavities·⌊volume·density/(1.1·shot mass)⌋',
         inputs: [

@@ -10,7 +10,7 @@ import {
 import type { Bait, Entry, Hook } from '../schema/collections.ts';
 import type { HookSize } from '../schema/hook.ts';
 import type { Case } from './case.ts';
-import { bodyExtent } from './sections.ts';
+import { bodyExtents } from './sections.ts';
 import type { HookFit } from './sheet.ts';
 
 type Rig = Bait['rigs'][number];
@@ -30,13 +30,13 @@ export function heightProfile({
 }: Pick<Case, 'geometry' | 'bait'>): (station: number) => number {
   const length = geometry.box.max[0] - geometry.box.min[0];
   const steps = 120;
-  const heights = Array.from({ length: steps + 1 }, (_, i) => {
-    const { across, out } = bodyExtent(
-      geometry,
-      geometry.box.min[0] + (length * Math.min(Math.max(i, 0.2), steps - 0.2)) / steps,
-    );
-    return bait.lies === 'on its side' ? across : out;
+  const stations = Array.from({ length: steps + 1 }, (_, i) => {
+    const inside = Math.min(Math.max(i, 0.2), steps - 0.2);
+    return geometry.box.min[0] + (length * inside) / steps;
   });
+  const heights = bodyExtents(geometry, stations).map(({ across, out }) =>
+    bait.lies === 'on its side' ? across : out,
+  );
   return (station) => {
     const place = Math.min(steps, Math.max(0, (station / length) * steps));
     const low = Math.floor(place);

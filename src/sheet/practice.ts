@@ -26,9 +26,9 @@ export const WARM_MOLD = assume(
 
 /** A block in the middle of a run, while a bait cools in it [K]. */
 export const WORKING_MOLD = assume(
-  celsius(42, 35, 48),
+  celsius(38, 30, 45),
   'common practice',
-  'A block in a run, rested so that it stays below the ten-minute touch threshold of ISO 13732-1',
+  'A block in a run, rested so that it stays below the ten-minute touch threshold of 48 °C in ISO 13732-1',
 );
 
 /** Emissivity of the block's outside by finish [1]. */

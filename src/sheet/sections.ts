@@ -1,6 +1,6 @@
 import type { Vec3 } from '../core/mesh/mesh.ts';
 import type { BaitGeometry } from '../core/section/geometry.ts';
-import { outlineOf, sectionAt } from '../core/section/slice.ts';
+import { outlineOf, sectionAt, sectionsAlong, type Section } from '../core/section/slice.ts';
 
 type Points = readonly (readonly [number, number])[];
 
@@ -13,23 +13,28 @@ function signedArea(ring: Points): number {
   return sum / 2;
 }
 
-/** The largest ring of the section across the bait at `x`: the body, not a tail that curls past it. */
-export function bodyRing(geometry: BaitGeometry, x: number): Points {
-  const rings = outlineOf(sectionAt(geometry.mesh, 'x', x));
+/** The largest ring of a section: the body, not a tail that curls past it. */
+function bodyRing(section: Section): Points {
+  const rings = outlineOf(section);
   return [...rings].sort((a, b) => Math.abs(signedArea(b)) - Math.abs(signedArea(a)))[0] ?? [];
 }
 
 /** Area of the body's section at the station of a point [m²]. */
 export function sectionAreaAt(geometry: BaitGeometry, at: Vec3): number {
-  return Math.abs(signedArea(bodyRing(geometry, at[0])));
+  return Math.abs(signedArea(bodyRing(sectionAt(geometry.mesh, 'x', at[0]))));
 }
 
-/** Extent of the body's section at `x`: across in the parting plane, and out of it [m]. */
-export function bodyExtent(geometry: BaitGeometry, x: number): { across: number; out: number } {
-  const ring = bodyRing(geometry, x);
-  const extent = (axis: 0 | 1) => {
-    const values = ring.map((point) => point[axis]);
-    return values.length > 0 ? Math.max(...values) - Math.min(...values) : 0;
-  };
-  return { across: extent(0), out: extent(1) };
+/** Extents of the body's sections at rising stations: across in the parting plane, and out of it [m]. */
+export function bodyExtents(
+  geometry: BaitGeometry,
+  stations: readonly number[],
+): { across: number; out: number }[] {
+  return sectionsAlong(geometry.mesh, 'x', stations).map((section) => {
+    const ring = bodyRing(section);
+    const extent = (axis: 0 | 1) => {
+      const values = ring.map((point) => point[axis]);
+      return values.length > 0 ? Math.max(...values) - Math.min(...values) : 0;
+    };
+    return { across: extent(0), out: extent(1) };
+  });
 }

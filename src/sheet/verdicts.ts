@@ -8,7 +8,7 @@ import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
 import { band } from '../core/quantity/band.ts';
 import { SOURCES } from './sources.ts';
 import type { ColdVerdict, FloatVerdict, HookFit, InjectorVerdict } from './sheet.ts';
-import { featureLabel, listed, type Speaker } from './words.ts';
+import { featureLabel, listed, sizeWords, type Speaker } from './words.ts';
 
 /** Warm-up shots to a block temperature; Infinity when the pace never gets there. */
 export function warmUp(study: HeatStudy, target: number): number {
@@ -27,8 +27,8 @@ export function warmUpFigure(heat: HeatStudy, studies: readonly FillStudy[]): Fi
     figure(
       {
         key: 'fill.warmUpShots',
-        label: 'Warm-up shots from a cold block',
-        unit: '1',
+        label: 'Warm-up from a cold block',
+        unit: '{shot}',
         basis: Number.isFinite(adverse)
           ? 'Shots after which the block is warm enough for every thin part; high: at the adverse end of the fill band.'
           : 'Shots after which the block is warm enough for every thin part at nominal; at the adverse end shots alone do not warm it enough.',
@@ -52,6 +52,13 @@ function thinNames(studies: readonly FillStudy[], below: (study: FillStudy) => b
   return listed(studies.filter(below).map(({ feature }) => featureLabel(feature)));
 }
 
+function cureOf(adverse: number, warmUps: number, speak: Speaker): string {
+  if (Number.isFinite(warmUps))
+    return `about ${warmUps} warm-up ${warmUps === 1 ? 'shot cures' : 'shots cure'} it`;
+  if (Number.isFinite(adverse)) return `a block warmed to ${speak.end('fill.mold.needed', 'high')} cures it`;
+  return 'a warm block and a hotter pour help';
+}
+
 const verb = (names: string) => (names.endsWith('s') || names.includes(' and ') ? '' : 's');
 
 /** "Will it shoot cold?", judged at the adverse end of the fill band. */
@@ -72,10 +79,7 @@ export function coldVerdict({ studies, heat, speak }: ColdParts): ColdVerdict {
     };
   }
   if (studies.every(({ cold }) => cold.value >= 1)) {
-    const n = shots(adverse);
-    const cure = Number.isFinite(n)
-      ? `about ${n} warm-up ${n === 1 ? 'shot cures' : 'shots cure'} it`
-      : 'a pre-warmed block cures it';
+    const cure = cureOf(adverse, shots(adverse), speak);
     return {
       code: 'likely fills cold',
       sentence: `Should fill from a cold mold at ${at}. With stiff plastisol or a light push the ${shortAtWorst} may come short at first: ${cure}.`,
@@ -124,16 +128,16 @@ export function floatVerdict(
 ): FloatVerdict {
   const bare = {
     floats: `In ${plastisol.name.toLowerCase()} the bare bait floats`,
-    sinks: `In ${plastisol.name.toLowerCase()} the bare bait sinks slowly`,
+    sinks: `In ${plastisol.name.toLowerCase()} the bare bait sinks`,
     'may float or sink': `In ${plastisol.name.toLowerCase()} the bare bait may float or sink: its density straddles that of water`,
   }[study.code];
   const speed = speak.has('float.sinkSpeed') ? ` at ${speak.say('float.sinkSpeed')}` : '';
   const hooked =
     hook && study.withHook
       ? {
-          floats: `it floats even on a ${hook.size} hook`,
-          sinks: `on a ${hook.size} hook it sinks${speed}`,
-          'may float or sink': `on a ${hook.size} hook it may float or sink`,
+          floats: `it floats even on a ${sizeWords(hook.size)} hook`,
+          sinks: `on a ${sizeWords(hook.size)} hook it sinks${speed}`,
+          'may float or sink': `on a ${sizeWords(hook.size)} hook it may float or sink`,
         }[study.withHook]
       : '';
   return { code: study.code, sentence: `${bare}${hooked ? `; ${hooked}` : ''}. Fresh water, 20 °C.` };

@@ -55,3 +55,14 @@ export function featureLabel(feature: { readonly name: string; readonly kind: st
     ? (KIND_WORDS[feature.kind] ?? feature.kind)
     : feature.name.replaceAll('-', ' ');
 }
+
+/** A hook size in a sentence: "3/0", "size 4". */
+export function sizeWords(size: string): string {
+  return size.includes('/') ? size : `size ${size}`;
+}
+
+/** "the cavity", "both cavities", "all 6 cavities". */
+export function cavityWords(count: number): string {
+  if (count === 1) return 'the cavity';
+  return count === 2 ? 'both cavities' : `all ${count} cavities`;
+}

@@ -81,13 +81,17 @@ export function quadrature<Name extends string>(
   const measure = (values: Values<Name>): number => {
     const result = f(values);
     if (!Number.isFinite(result) || (scale === 'log' && !(result > 0))) {
-      throw new RangeError(`quadrature: wants a finite result${scale === 'log' ? ' above 0' : ''}, got ${result}`);
+      throw new RangeError(
+        `quadrature: wants a finite result${scale === 'log' ? ' above 0' : ''}, got ${result}`,
+      );
     }
     return scale === 'log' ? Math.log(result) : result;
   };
   const centre = measure(base);
   const parts = (Object.keys(inputs) as Name[]).map((name) => {
-    const ends = [inputs[name].low, inputs[name].high].map((end) => measure({ ...base, [name]: end }) - centre);
+    const ends = [inputs[name].low, inputs[name].high].map(
+      (end) => measure({ ...base, [name]: end }) - centre,
+    );
     return { name, down: Math.min(0, ...ends), up: Math.max(0, ...ends) };
   });
   const down = Math.hypot(...parts.map((part) => part.down));
@@ -113,7 +117,10 @@ export function quadrature<Name extends string>(
  * Cost: 2ⁿ calls of `f`.
  * Source: interval evaluation at vertices; R. E. Moore, Interval Analysis (1966), from memory.
  */
-export function corners<Name extends string>(f: (values: Values<Name>) => number, inputs: Inputs<Name>): Band {
+export function corners<Name extends string>(
+  f: (values: Values<Name>) => number,
+  inputs: Inputs<Name>,
+): Band {
   const names = Object.keys(inputs) as Name[];
   if (names.length > 12) throw new RangeError(`corners: takes at most 12 inputs, got ${names.length}`);
   const base = nominals(inputs);

@@ -5,7 +5,8 @@ import { fromSI, type UnitCode } from './units.ts';
 export interface Source {
   /** As a reader would look it up: author, title, year, clause or table. */
   readonly title: string;
-  readonly kind: 'published' | 'common practice' | 'estimate' | 'measured' | 'stated' | 'invented for the demo';
+  readonly kind:
+    'published' | 'common practice' | 'estimate' | 'measured' | 'stated' | 'invented for the demo';
   /** What was not checked, e.g. "clause number from memory". */
   readonly note?: string;
 }

@@ -66,8 +66,8 @@ const DECIMALS: Partial<Record<UnitCode, number>> = {
   '[degF]{difference}': 1,
   N: 0,
   '[lbf_av]': 0,
-  kPa: 0,
-  '[psi]': 0,
+  kPa: 2,
+  '[psi]': 2,
   s: 0,
   min: 1,
   d: 0,
@@ -78,9 +78,14 @@ const DECIMALS: Partial<Record<UnitCode, number>> = {
   '[in_i]/s': 1,
   '1': 2,
   '%': 0,
+  '{bait}': 0,
+  '{shot}': 0,
 };
 
 const FIGURES = 4;
+
+/** Waits longer than this are read in minutes [s]. */
+const LONG_WAIT = 120;
 
 /**
  * Unit in which a system shows a quantity that is kept in `code`.
@@ -139,8 +144,9 @@ function decimal(value: number, decimals: number, round: 'nearest' | 'down' | 'u
  * Source: rounding after ISO 80000-1:2022 Annex B, from memory; outward rounding of bounds as in interval arithmetic.
  */
 export function printed(quantity: Band & { readonly unit: UnitCode }, system: UnitSystem): Printed {
-  const code = unitFor(quantity.unit, system);
-  const convert = (value: number) => (code === quantity.unit ? value : fromSI(toSI(value, quantity.unit), code));
+  const code = quantity.unit === 's' && quantity.value >= LONG_WAIT ? 'min' : unitFor(quantity.unit, system);
+  const convert = (value: number) =>
+    code === quantity.unit ? value : fromSI(toSI(value, quantity.unit), code);
   const inUnit = { value: convert(quantity.value), low: convert(quantity.low), high: convert(quantity.high) };
   const decimals = decimalsFor(inUnit, code);
   const value = decimal(inUnit.value, decimals, 'nearest');

@@ -22,6 +22,7 @@ export type Dimension =
   | 'molar energy'
   | 'angle'
   | 'hardness'
+  | 'count'
   | 'ratio';
 
 interface UnitRow {
@@ -115,13 +116,18 @@ export const UNITS = {
   'J/(kg.K)': unit('specific heat', 1, 'J/(kg·K)', 'joules per kilogram kelvin', ['J/kg·K', 'J/kgK']),
   'm2/s': unit('diffusivity', 1, 'm²/s', 'square metres a second', ['m2/s']),
   'mm2/s': unit('diffusivity', 1e-6, 'mm²/s', 'square millimetres a second', ['mm2/s']),
-  'W/(m2.K)': unit('heat transfer coefficient', 1, 'W/(m²·K)', 'watts per square metre kelvin', ['W/m²K', 'W/m2K']),
+  'W/(m2.K)': unit('heat transfer coefficient', 1, 'W/(m²·K)', 'watts per square metre kelvin', [
+    'W/m²K',
+    'W/m2K',
+  ]),
   '1/K': unit('expansion', 1, '1/K', 'per kelvin', ['/K']),
   J: unit('energy', 1, 'J', 'joules'),
   'kJ/mol': unit('molar energy', 1e3, 'kJ/mol', 'kilojoules a mole'),
   deg: unit('angle', Math.PI / 180, '°', 'degrees', ['deg', 'degrees']),
   '{ShoreA}': unit('hardness', 1, 'Shore A', 'Shore A', ['A']),
   '{Shore00}': unit('hardness', 1, 'Shore 00', 'Shore double zero', ['00', 'OO', 'Shore OO']),
+  '{bait}': unit('count', 1, 'baits', 'baits'),
+  '{shot}': unit('count', 1, 'shots', 'shots'),
   '1': unit('ratio', 1, '', ''),
   '%': unit('ratio', 0.01, '%', 'per cent', ['percent']),
 } as const satisfies Readonly<Record<string, UnitRow>>;
@@ -206,14 +212,19 @@ const NUMBER = /^([+-]?(?:\d+(?:\.\d+)?|\.\d+)(?:e[+-]?\d{1,3})?)\s*(.*)$/u;
 export function readQuantity(text: string, dimension: Dimension): Written | string {
   const match = NUMBER.exec(text.trim());
   const known = spellings(dimension);
-  const examples = [...new Set(known.map(({ code }) => UNITS[code].sign).filter(Boolean))].slice(0, 4).join(', ');
-  if (!match) return `"${text}" is not a number with a unit; write for example "12 ${examples.split(', ')[0] ?? ''}"`;
+  const examples = [...new Set(known.map(({ code }) => UNITS[code].sign).filter(Boolean))]
+    .slice(0, 4)
+    .join(', ');
+  if (!match)
+    return `"${text}" is not a number with a unit; write for example "12 ${examples.split(', ')[0] ?? ''}"`;
   const [, digits = '', rest = ''] = match;
   if (dimension !== 'ratio' && rest === '') {
     return `"${text}" has no unit; write the number with one of: ${examples}`;
   }
   const found =
-    rest === '' ? { code: '1' as UnitCode } : known.find(({ spelling }) => spelling === rest.replace(/\s+/gu, ' '));
+    rest === ''
+      ? { code: '1' as UnitCode }
+      : known.find(({ spelling }) => spelling === rest.replace(/\s+/gu, ' '));
   if (!found) return `"${rest}" is not a unit of ${dimension}; use one of: ${examples}`;
   const value = Number(digits);
   if (!Number.isFinite(value)) return `"${digits}" is not a usable number`;
