@@ -42,7 +42,7 @@ const SIZE = {
 };
 
 export default tseslint.config(
-  { ignores: ['dist/', 'node_modules/', '.astro/', '.cache/', 'coverage/', 'tests/fixtures/lint/'] },
+  { ignores: ['dist/', 'node_modules/', '.astro/', '.cache/', 'coverage/'] },
   ...tseslint.configs.strict,
   ...astro.configs.recommended,
   {

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { GoodReading } from '../io/catalogue.ts';
 import { CACHE_FOLDER, contentFolder, outputFolder, PROJECT_ROOT, shownPath } from '../io/settings.ts';
+import { PUBLISHED } from '../sheet/analyse.ts';
 import { logFaults, runAstro } from './astro.ts';
 import { checked } from './checked.ts';
 import { withLock } from './lock.ts';
@@ -55,7 +56,7 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
 
 /** Renders every page into the work folder and looks the result over. */
 async function rendered({ catalogue }: GoodReading, { work }: Stage, signal: AbortSignal): Promise<boolean> {
-  const published = catalogue.molds.filter(isPublished).map(({ id }) => id);
+  const published = catalogue.molds.filter(({ status }) => PUBLISHED.has(status)).map(({ id }) => id);
   say(`building ${counted(published.length, 'mold')}`);
   const run = await runAstro(['build'], {
     environment: { OUT_DIR: work, NODE_ENV: 'production' },
@@ -68,11 +69,6 @@ async function rendered({ catalogue }: GoodReading, { work }: Stage, signal: Abo
   if (faults.length > 0) return refuse([...faults, 'the build reported what is above']);
   const wrong = await siteFaults(work, { published });
   return wrong.length === 0 || refuse([...wrong, 'the built site is not whole']);
-}
-
-/** A mold is published when it is on offer or has been. */
-function isPublished({ status }: { status: string }): boolean {
-  return status === 'final' || status === 'retired';
 }
 
 /** Tells of each sheet as its page is written. */

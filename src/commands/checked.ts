@@ -1,11 +1,20 @@
-import { readCatalogue, type GoodReading } from '../io/catalogue.ts';
-import { problemLine } from '../io/problem-text.ts';
+import { placed, readCatalogue, type GoodReading } from '../io/catalogue.ts';
+import { meshesIn } from '../io/meshes.ts';
+import { problemLine, sortedProblems } from '../io/problem-text.ts';
+import { sheets } from '../sheet/analyse.ts';
 import { complain, counted } from './progress.ts';
 
-/** A sound catalogue, or nothing after its mistakes have been printed. */
+/**
+ * A sound catalogue, or nothing after its mistakes have been printed: first those of the files, then those that
+ * only the geometry shows. Warnings are printed and stop nothing.
+ */
 export async function checked(folder: string): Promise<GoodReading | undefined> {
   const reading = await readCatalogue(folder);
-  return 'problems' in reading ? refused(reading.problems.map(problemLine)) : reading;
+  if ('problems' in reading) return refused(reading.problems.map(problemLine));
+  const { problems, warnings } = await sheets(reading.catalogue, meshesIn(folder));
+  for (const warning of warnings) complain(`warning: ${warning}`);
+  const lines = sortedProblems(problems.map((problem) => placed(problem, reading))).map(problemLine);
+  return lines.length > 0 ? refused(lines) : reading;
 }
 
 function refused(lines: readonly string[]): undefined {

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { quantity, sourceSchema, text } from './fields.ts';
 
-const size = (description: string, max = '120 mm') =>
-  quantity('length', { min: '0.2 mm', max, example: '12 mm' }, description);
+const size = (description: string, max = '120 mm', example = '12 mm') =>
+  quantity('length', { min: '0.2 mm', max, example }, description);
 
 /** A hook pattern and its sizes. */
 export const hookSchema = z.strictObject({
@@ -25,7 +25,7 @@ export const hookSchema = z.strictObject({
         gape: size('Distance from point to shank'),
         length: size('Overall length'),
         bite: size('Depth from the gape line to the bend'),
-        wire: size('Wire diameter', '4 mm'),
+        wire: size('Wire diameter', '4 mm', '1.1 mm'),
         mass: quantity('mass', { min: '0.01 g', max: '30 g', example: '1.1 g' }, 'Mass of the bare hook'),
       }),
     )

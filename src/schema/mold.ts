@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { date, filePath, key, quantity, reference, text, webAddress } from './fields.ts';
 
-const size = (description: string, min = '0.5 mm', max = '600 mm') =>
-  quantity('length', { min, max, example: '6 mm' }, description);
+const size = (description: string, min = '0.5 mm', max = '600 mm', example = '6 mm') =>
+  quantity('length', { min, max, example }, description);
 const place = (description: string) =>
   quantity('length', { min: '-600 mm', max: '600 mm', example: '25 mm' }, description);
 const thin = (description: string) =>
@@ -87,9 +87,9 @@ export const moldSchema = z.strictObject({
     .meta({ description: 'One entry a cavity, with the revision cut in it' }),
   block: z
     .strictObject({
-      length: size('Length of the block', '20 mm', '1 m'),
-      width: size('Width of the block', '20 mm', '1 m'),
-      thickness: size('Thickness of both halves together', '8 mm', '200 mm'),
+      length: size('Length of the block', '20 mm', '1 m', '150 mm'),
+      width: size('Width of the block', '20 mm', '1 m', '4 in'),
+      thickness: size('Thickness of both halves together', '8 mm', '200 mm', '1 in'),
       alloy: z.enum(['6061-T6']).meta({ description: 'Alloy of both halves' }),
       finish: z
         .enum(['bare', 'anodised'])

@@ -1,0 +1,76 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
+import { expect, test } from 'vitest';
+import { siteFaults } from '../../src/commands/verify-site.ts';
+import { REQUIRED_FIGURES } from '../../src/sheet/sheet.ts';
+import { temporaryFolder } from '../support/temporary.ts';
+
+const figures = Object.fromEntries(
+  REQUIRED_FIGURES.map((key) => [key, { value: 2, low: 1, high: 3, unit: 'mm' }]),
+);
+const spec = (own: object = {}) => JSON.stringify({ format: 'partline-spec/1', figures, ...own });
+const WHOLE = {
+  'index.html': '<p>home</p>',
+  'molds/peg/index.html': '<p>peg</p>',
+  'molds/peg/spec.json': spec(),
+};
+
+async function faultsOf(changes: Readonly<Record<string, string | undefined>>): Promise<string[]> {
+  const folder = await temporaryFolder();
+  for (const [name, text] of Object.entries({ ...WHOLE, ...changes })) {
+    if (text === undefined) continue;
+    await mkdir(dirname(join(folder, name)), { recursive: true });
+    await writeFile(join(folder, name), text);
+  }
+  return siteFaults(folder, { published: ['peg'] });
+}
+
+test('a whole site has no fault', async () => {
+  expect(await faultsOf({})).toEqual([]);
+});
+
+test.each([
+  ['no home page', { 'index.html': undefined }, 'index.html is missing'],
+  ['no sheet', { 'molds/peg/index.html': undefined }, 'molds/peg/index.html is missing'],
+  ['no figures', { 'molds/peg/spec.json': undefined }, 'molds/peg/spec.json is missing'],
+  ['an empty file', { 'a.css': '' }, 'a.css is empty'],
+  ['a by-product', { '.prerender/x.mjs': 'x' }, '.prerender/x.mjs is a by-product of the build'],
+  ['a source map', { '_astro/x.js.map': '{}' }, '_astro/x.js.map is a by-product of the build'],
+  ['an unpublished mold', { 'molds/draft/index.html': 'x' }, 'molds/draft is not published'],
+  [
+    'a path of this machine',
+    { 'a.html': `<p>${resolve('.')}/src</p>` },
+    'a.html holds a path of this machine',
+  ],
+  ['no number in a page', { 'a.html': '<p>NaN mm</p>' }, 'a.html holds a value that is none'],
+  ['no text in a page', { 'a.html': '<p>[object Object]</p>' }, 'a.html holds a value that is none'],
+  ['broken JSON', { 'molds/peg/spec.json': '{"format"' }, /^molds\/peg\/spec\.json: : Invalid input/u],
+  ['another format', { 'molds/peg/spec.json': spec({ format: 'x' }) }, /spec\.json: format: Invalid input/u],
+  [
+    'null for a number',
+    {
+      'molds/peg/spec.json': spec({
+        figures: { ...figures, 'bait.mass': { value: null, low: 1, high: 2, unit: 'g' } },
+      }),
+    },
+    /spec\.json: figures\.bait\.mass\.value: Invalid input/u,
+  ],
+  [
+    'a figure outside its band',
+    {
+      'molds/peg/spec.json': spec({
+        figures: { ...figures, 'bait.mass': { value: 5, low: 1, high: 2, unit: 'g' } },
+      }),
+    },
+    'molds/peg/spec.json: bait.mass is outside its own band',
+  ],
+  [
+    'a required figure gone',
+    { 'molds/peg/spec.json': spec({ figures: { ...figures, 'bait.mass': undefined } }) },
+    'molds/peg/spec.json: bait.mass is missing',
+  ],
+])('%s', async (_, changes, expected) => {
+  const faults = await faultsOf(changes);
+  expect(faults).toHaveLength(1);
+  expect(faults[0]).toEqual(typeof expected === 'string' ? expected : expect.stringMatching(expected));
+});
