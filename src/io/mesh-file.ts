@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import { MESH_LIMITS } from '../core/mesh/limits.ts';
+import { MESH_LIMITS, fileSizeFault } from '../core/mesh/limits.ts';
 import type { MeshFault } from '../core/mesh/mesh.ts';
 import { meshFormat, readMesh } from '../core/mesh/read-mesh.ts';
 import { isMeshFault, meshFault } from '../core/mesh/result.ts';
@@ -45,13 +45,7 @@ async function boundedContent(path: string): Promise<Uint8Array<ArrayBuffer> | M
   try {
     const found = await stat(path);
     if (!found.isFile()) return meshFault('format', 'this is no regular file; give the path of a mesh file');
-    if (found.size > MESH_LIMITS.bytes) {
-      const [size, limit] = [found.size / 1e6, MESH_LIMITS.bytes / 1e6];
-      return meshFault(
-        'limit',
-        `the file has ${size.toFixed(1)} MB, the limit is ${limit} MB; export a coarser mesh`,
-      );
-    }
+    if (found.size > MESH_LIMITS.bytes) return fileSizeFault(found.size);
     return new Uint8Array(await readFile(path));
   } catch (error) {
     const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';

@@ -1,9 +1,14 @@
+import type { MeshFault } from './mesh.ts';
+
+/** Bytes in the megabyte that limits are given in. */
+export const MEGABYTE = 2 ** 20;
+
 /**
  * What a mesh file may be. A file beyond any row is refused in one sentence that names the row.
  *
  * | row | limit | why |
  * | --- | --- | --- |
- * | `bytes` | 100 MB | a file of two million triangles in binary STL |
+ * | `bytes` | 100 MB (of 2²⁰ bytes) | holds two million triangles of binary STL |
  * | `triangles` | 2 000 000 | far finer than any cutter follows |
  * | `seconds` | 30 s | wall time of reading one file in its worker |
  * | `heapMegabytes` | 1024 MB | JavaScript heap of that worker; buffers are bounded by `bytes` and `triangles` |
@@ -19,13 +24,13 @@
  * | `lengthShare` | 0.02 | gap between measured and stated length |
  */
 export const MESH_LIMITS = {
-  bytes: 100_000_000,
+  bytes: 100 * MEGABYTE,
   triangles: 2_000_000,
   seconds: 30,
   heapMegabytes: 1024,
-  inlineBytes: 2_000_000,
+  inlineBytes: 2 * MEGABYTE,
   zipEntries: 100,
-  zipBytes: 200_000_000,
+  zipBytes: 200 * MEGABYTE,
   zipRatio: 200,
   instances: 10_000,
   componentDepth: 16,
@@ -34,3 +39,33 @@ export const MESH_LIMITS = {
   polygonCorners: 1000,
   lengthShare: 0.02,
 } as const;
+
+/**
+ * The refusal of a file that is too large.
+ *
+ * @param size - of the file [bytes]
+ * @returns a fault that names size and limit [MB]
+ *
+ * Cost: constant.
+ * Source: `MESH_LIMITS`.
+ */
+export function fileSizeFault(size: number): MeshFault {
+  const [has, limit] = [size / MEGABYTE, MESH_LIMITS.bytes / MEGABYTE];
+  const message = `the file has ${has.toFixed(1)} MB, the limit is ${limit} MB; export a coarser mesh`;
+  return { kind: 'limit', message };
+}
+
+/**
+ * The refusal of a mesh with too many triangles.
+ *
+ * @param count - triangles found so far [-]
+ * @returns a fault that names count and limit [-]
+ *
+ * Cost: constant.
+ * Source: `MESH_LIMITS`.
+ */
+export function triangleLimitFault(count: number): MeshFault {
+  const limit = MESH_LIMITS.triangles;
+  const message = `the mesh has at least ${count} triangles, the limit is ${limit}; export it with a coarser tolerance`;
+  return { kind: 'limit', message };
+}

@@ -1,8 +1,7 @@
-import { MESH_LIMITS } from './limits.ts';
+import { MESH_LIMITS, triangleLimitFault } from './limits.ts';
 import type { MeshFault } from './mesh.ts';
 import { meshFault } from './result.ts';
 import type { MeshUnit } from './result.ts';
-import { triangleLimitFault } from './solid-check.ts';
 import { numberOf } from './text.ts';
 import { readXml } from './xml.ts';
 

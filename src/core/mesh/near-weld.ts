@@ -1,4 +1,5 @@
-import type { Mesh } from './mesh.ts';
+import { meshBox } from './mass-properties.ts';
+import type { Mesh, Vec3 } from './mesh.ts';
 import { pointIndex } from './weld.ts';
 
 /**
@@ -17,7 +18,7 @@ export function nearWelded(mesh: Mesh, tolerance: number): { mesh: Mesh; joined:
   if (!(tolerance > 0 && tolerance < Infinity)) {
     throw new RangeError(`nearWelded: wants tolerance positive and finite, got ${tolerance}`);
   }
-  const kept = keptPoints(mesh.positions, tolerance);
+  const kept = keptPoints(mesh, tolerance);
   const triangles = mesh.triangles.map((index) => kept.numbers[index]!);
   const points = mesh.positions.length / 3;
   return {
@@ -27,11 +28,9 @@ export function nearWelded(mesh: Mesh, tolerance: number): { mesh: Mesh; joined:
 }
 
 /** Which points are kept, and the number of the kept point for each point. */
-function keptPoints(
-  positions: Float64Array,
-  tolerance: number,
-): { positions: Float64Array; numbers: Uint32Array } {
-  const cells = cellLists(positions.length / 3, 4 * tolerance);
+function keptPoints(mesh: Mesh, tolerance: number): { positions: Float64Array; numbers: Uint32Array } {
+  const { positions } = mesh;
+  const cells = cellLists(positions.length / 3, 4 * tolerance, meshBox(mesh).min);
   const rows = new Float64Array(positions.length);
   const numbers = new Uint32Array(positions.length / 3);
   let count = 0;
@@ -51,17 +50,18 @@ function keptPoints(
 }
 
 /** Points listed in every cell of a cubic grid that a ball about them touches. */
-function cellLists(expected: number, edge: number) {
+function cellLists(expected: number, edge: number, origin: Vec3) {
   const index = pointIndex(expected);
   const lists: number[][] = [];
-  const cell = (value: number) => Math.floor(value / edge);
+  // From the corner of the box, so that cell numbers stay small far from the origin.
+  const cell = (value: number, axis: 0 | 1 | 2) => Math.floor((value - origin[axis]) / edge);
   const listAt = (i: number, j: number, k: number): number[] => (lists[index.numberOf(i, j, k)] ??= []);
   return {
-    at: (x: number, y: number, z: number): readonly number[] => listAt(cell(x), cell(y), cell(z)),
-    add(point: number, [x, y, z]: readonly [number, number, number], reach: number): void {
-      for (let i = cell(x - reach); i <= cell(x + reach); i++) {
-        for (let j = cell(y - reach); j <= cell(y + reach); j++) {
-          for (let k = cell(z - reach); k <= cell(z + reach); k++) listAt(i, j, k).push(point);
+    at: (x: number, y: number, z: number): readonly number[] => listAt(cell(x, 0), cell(y, 1), cell(z, 2)),
+    add(point: number, [x, y, z]: Vec3, reach: number): void {
+      for (let i = cell(x - reach, 0); i <= cell(x + reach, 0); i++) {
+        for (let j = cell(y - reach, 1); j <= cell(y + reach, 1); j++) {
+          for (let k = cell(z - reach, 2); k <= cell(z + reach, 2); k++) listAt(i, j, k).push(point);
         }
       }
     },

@@ -1,9 +1,8 @@
-import { MESH_LIMITS } from './limits.ts';
+import { MESH_LIMITS, triangleLimitFault } from './limits.ts';
 import type { MeshFault } from './mesh.ts';
 import { polygonFan } from './polygon.ts';
 import { meshFault } from './result.ts';
 import type { FileMesh, MeshUnit } from './result.ts';
-import { triangleLimitFault } from './solid-check.ts';
 import { latin1Text, numberOf } from './text.ts';
 
 /** Statements that say nothing about the surface. */

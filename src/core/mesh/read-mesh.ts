@@ -1,4 +1,4 @@
-import { MESH_LIMITS } from './limits.ts';
+import { MESH_LIMITS, fileSizeFault } from './limits.ts';
 import type { MeshFault } from './mesh.ts';
 import { parsedObj } from './obj.ts';
 import { counted, isMeshFault, meshFault } from './result.ts';
@@ -47,13 +47,7 @@ export function readMesh(
   bytes: Uint8Array,
   { format, unit }: { format: MeshFormat; unit?: MeshUnit | undefined },
 ): ReadMesh | MeshFault {
-  if (bytes.length > MESH_LIMITS.bytes) {
-    const size = (bytes.length / 1e6).toFixed(1);
-    return meshFault(
-      'limit',
-      `the file has ${size} MB, the limit is ${MESH_LIMITS.bytes / 1e6} MB; export a coarser mesh`,
-    );
-  }
+  if (bytes.length > MESH_LIMITS.bytes) return fileSizeFault(bytes.length);
   if (bytes.length === 0) return meshFault('format', 'the file is empty; export it again');
   if (format === '3mf') return readThreeMf(bytes, unit);
   if (format !== 'stl' && format !== 'obj') {

@@ -2,7 +2,7 @@ import { meshBodies, windingNumber } from './bodies.ts';
 import type { Bodies, Body } from './bodies.ts';
 import { edgeTrouble, isClosedSurface } from './edges.ts';
 import type { EdgeGroup } from './edges.ts';
-import { MESH_LIMITS } from './limits.ts';
+import { MESH_LIMITS, triangleLimitFault } from './limits.ts';
 import { boxCentre, meshBox } from './mass-properties.ts';
 import type { Mesh, MeshFault, Vec3 } from './mesh.ts';
 import { nearWelded } from './near-weld.ts';
@@ -16,7 +16,8 @@ import { scaledMesh } from './placement.ts';
  * Repairs only what is certain, and says so: triangles that use a point twice are dropped; where the surface is open,
  * points closer than `MESH_LIMITS.weldShare` of the diagonal are joined.
  *
- * @param file - points in the file's unit, equal points already sharing one number, every index in range
+ * @param file - points in the file's unit, equal points already sharing one number, every point used,
+ * every index in range
  * @param notes - repairs made so far
  * @returns the mesh in metres with all repairs, or one fault with its place
  *
@@ -60,14 +61,6 @@ function firstBeyond(values: Float64Array, limit: number): number {
   return -1;
 }
 
-/** The refusal of a mesh with too many triangles. */
-export function triangleLimitFault(count: number): MeshFault {
-  return meshFault(
-    'limit',
-    `the mesh has ${count} triangles, the limit is ${MESH_LIMITS.triangles}; export it with a coarser tolerance`,
-  );
-}
-
 function notFiniteFault(triangles: Uint32Array, vertex: number): MeshFault {
   const triangle = Math.floor(triangles.indexOf(vertex) / 3) + 1;
   return meshFault(
@@ -79,10 +72,13 @@ function notFiniteFault(triangles: Uint32Array, vertex: number): MeshFault {
 function closedMesh(file: Mesh, unit: MeshUnit): { mesh: Mesh; repairs: string[] } | MeshFault {
   if (isClosedSurface(file)) return { mesh: file, repairs: [] };
   const exact = withoutCollapsed(file);
+  const { triangles } = exact.mesh;
+  if (triangles.length === 0) return meshFault('degenerate', 'no triangle of the mesh has any area');
   if (isClosedSurface(exact.mesh)) return { mesh: exact.mesh, repairs: dropNotes(exact.dropped) };
   const { min, max } = meshBox(exact.mesh);
   const tolerance = MESH_LIMITS.weldShare * Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2]);
-  if (tolerance === 0) return meshFault('degenerate', 'all corners of the mesh lie in one point');
+  // A solid of 1e-320 m has a tolerance that no number can hold.
+  if (tolerance === 0) return edgeFault(exact.mesh, unit);
   const near = nearWelded(exact.mesh, tolerance);
   const healed = withoutCollapsed(near.mesh);
   if (healed.mesh.triangles.length === 0 || !isClosedSurface(healed.mesh)) return edgeFault(exact.mesh, unit);
@@ -136,7 +132,6 @@ function usedPoints({ positions, triangles }: Mesh): Mesh {
 }
 
 function edgeFault(mesh: Mesh, unit: MeshUnit): MeshFault {
-  if (mesh.triangles.length === 0) return meshFault('degenerate', 'no triangle of the mesh has any area');
   const { open, crowded, opposed } = edgeTrouble(mesh);
   const at = ({ first: [from, to] }: EdgeGroup): Vec3 => {
     const [a, b] = [pointAt(mesh, from), pointAt(mesh, to)];

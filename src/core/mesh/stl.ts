@@ -1,8 +1,7 @@
 import { meshFault } from './result.ts';
 import type { FileMesh, MeshUnit } from './result.ts';
-import { MESH_LIMITS } from './limits.ts';
+import { MESH_LIMITS, triangleLimitFault } from './limits.ts';
 import type { MeshFault } from './mesh.ts';
-import { triangleLimitFault } from './solid-check.ts';
 import { latin1Text, numberOf, textScanner } from './text.ts';
 import type { TextScanner } from './text.ts';
 import { pointIndex } from './weld.ts';

@@ -1,11 +1,10 @@
-import { MESH_LIMITS } from './limits.ts';
+import { MESH_LIMITS, triangleLimitFault } from './limits.ts';
 import type { MeshFault } from './mesh.ts';
 import { modelPart } from './model-part.ts';
 import type { ModelObject, ModelPart, Placement, Transform } from './model-part.ts';
 import { determinant } from './placement.ts';
 import { isMeshFault, meshFault } from './result.ts';
 import type { FileMesh } from './result.ts';
-import { triangleLimitFault } from './solid-check.ts';
 import { readXml } from './xml.ts';
 import { zipContent, zipEntries } from './zip.ts';
 import type { ZipEntry } from './zip.ts';

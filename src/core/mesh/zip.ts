@@ -1,5 +1,5 @@
 import { Inflate } from 'fflate';
-import { MESH_LIMITS } from './limits.ts';
+import { MEGABYTE, MESH_LIMITS } from './limits.ts';
 import type { MeshFault } from './mesh.ts';
 import { meshFault } from './result.ts';
 
@@ -137,7 +137,7 @@ function oversizeEntry({ name, packed, unpacked }: ZipEntry, total: number): Mes
   if (total > MESH_LIMITS.zipBytes) {
     return meshFault(
       'limit',
-      `the 3MF package unpacks to more than ${MESH_LIMITS.zipBytes / 1e6} MB; export a coarser mesh`,
+      `the 3MF package unpacks to more than ${MESH_LIMITS.zipBytes / MEGABYTE} MB; export a coarser mesh`,
     );
   }
   if (unpacked > MESH_LIMITS.zipRatio * Math.max(packed, 1)) {
