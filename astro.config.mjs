@@ -1,6 +1,7 @@
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { siteAddress } from './src/io/catalogue.ts';
+import { tokensPlugin } from './src/styles/tokens-plugin.ts';
 import { CACHE_FOLDER, contentFolder, outputFolder } from './src/io/settings.ts';
 
 /** Packages with code that is not JavaScript: loaded from node_modules as they are, never bundled. */
@@ -19,6 +20,7 @@ export default defineConfig({
   integrations: [mdx()],
   server: { host: '127.0.0.1' },
   vite: {
+    plugins: [tokensPlugin()],
     build: { assetsInlineLimit: 0, sourcemap: false },
     ssr: { external: NATIVE },
     optimizeDeps: { exclude: NATIVE },

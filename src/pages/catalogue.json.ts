@@ -1,6 +1,6 @@
 import type { APIRoute } from 'astro';
 import { fullAddress } from '../components/address.ts';
-import { siteData } from '../sheet/site.ts';
+import { siteData } from '../site/site-data.ts';
 
 /** Every published mold with where to find its figures. */
 export const GET: APIRoute = async () => {

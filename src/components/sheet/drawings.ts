@@ -1,7 +1,7 @@
 import { baitDrawing, type Drawing } from '../../drawing/bait.ts';
 import type { Layout } from '../../drawing/layout.ts';
 import type { Scheme } from '../../drawing/lines.ts';
-import { cutsOf } from '../../sheet/cuts.ts';
+import type { Cut } from '../../sheet/cuts.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 
 function titleBlockOf(sheet: Sheet) {
@@ -23,14 +23,14 @@ export interface SheetDrawingOptions {
 }
 
 /** The bait of a sheet drawn from its solid; a file of its own carries the title block. */
-export function sheetDrawing(sheet: Sheet, options: SheetDrawingOptions): Drawing {
+export function sheetDrawing(sheet: Sheet, cuts: readonly Cut[], options: SheetDrawingOptions): Drawing {
   const { bait, geometry } = sheet;
   return baitDrawing(
     {
       name: bait.name,
       geometry,
       lies: bait.lies,
-      cuts: cutsOf(geometry),
+      cuts,
       projection: sheet.shop.units === 'us' ? 'third' : 'first',
       ...(options.standalone && { titleBlock: titleBlockOf(sheet) }),
     },

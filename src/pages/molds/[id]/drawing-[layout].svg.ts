@@ -1,8 +1,9 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { sheetDrawing } from '../../../components/sheet/drawings.ts';
 import type { Layout } from '../../../drawing/layout.ts';
+import { cutsOf } from '../../../sheet/cuts.ts';
 import type { Sheet } from '../../../sheet/sheet.ts';
-import { siteData } from '../../../sheet/site.ts';
+import { siteData } from '../../../site/site-data.ts';
 
 const LAYOUTS: readonly Layout[] = ['wide', 'compact'];
 
@@ -15,6 +16,10 @@ export const getStaticPaths = (async () => {
 
 /** The bait's drawing as a file of its own, with its title block. */
 export const GET: APIRoute<{ sheet: Sheet; layout: Layout }> = ({ props: { sheet, layout } }) => {
-  const { svg } = sheetDrawing(sheet, { layout, prefix: 'drawing', standalone: 'auto' });
+  const { svg } = sheetDrawing(sheet, cutsOf(sheet.geometry), {
+    layout,
+    prefix: 'drawing',
+    standalone: 'auto',
+  });
   return new Response(svg, { headers: { 'Content-Type': 'image/svg+xml' } });
 };

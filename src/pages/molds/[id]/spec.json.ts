@@ -1,6 +1,6 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
 import type { Sheet } from '../../../sheet/sheet.ts';
-import { siteData } from '../../../sheet/site.ts';
+import { siteData } from '../../../site/site-data.ts';
 import { specOf } from '../../../sheet/spec.ts';
 
 export const getStaticPaths = (async () => {
