@@ -1,19 +1,20 @@
-import type { BaitGeometry } from '../core/section/geometry.ts';
+import type { BaitGeometry, FeatureMeasure } from '../core/section/geometry.ts';
 import {
   cutLetter,
   dimension,
   distinctFeatures,
   featureWord,
+  shownLength,
   type Cut,
   type DrawnDimension,
 } from './bait-facts.ts';
 import { asSeen, crossSections } from './cross-sections.ts';
-import { cuttingPlane } from './cutting-plane.ts';
+import { cuttingPlanes, planesBefore, planesReach } from './cutting-plane.ts';
 import { horizontal, upright } from './dimension.ts';
 import { LAYOUTS, type Layout, type LayoutSizes } from './layout.ts';
 import { leaders, type Note } from './leader.ts';
-import { area, joined, lines, moved, type Picture, type Point } from './picture.ts';
-import { fittingScale, type Scale } from './scale.ts';
+import { area, joined, labelRect, lines, moved, type Picture, type Point } from './picture.ts';
+import { fittingScale, largestScale, type Scale } from './scale.ts';
 import { framed, stacked, type Block } from './stack.ts';
 import { svgText, type SvgOptions } from './svg.ts';
 import type { Projection, TitleBlock } from './title-block.ts';
@@ -72,6 +73,9 @@ const VIEW_WORDS = {
   'on its side': { plan: 'Side view', across: 'Top view', planIs: 'height', acrossIs: 'width' },
 } as const;
 
+/** From a view to its upright dimension: the middle line ends before the lettering [mm]. */
+const BESIDE = 7;
+
 const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
 
 /** The outline in its tint with the middle line through it. */
@@ -80,13 +84,13 @@ function silhouette(rings: readonly (readonly Point[])[]): Picture {
   return joined([
     area('visible', 'plastic', rings),
     lines('centre', [
-      [min[0] - 3, 0],
-      [max[0] + 3, 0],
+      [min[0] - 2.5, 0],
+      [max[0] + 2.5, 0],
     ]),
   ]);
 }
 
-function size(metres: number, which: 'width' | 'height' | 'length', view: string): DrawnDimension {
+function overall(metres: number, which: 'width' | 'height' | 'length', view: string): DrawnDimension {
   return dimension(metres, {
     key: which,
     label: `Overall ${which}`,
@@ -95,32 +99,39 @@ function size(metres: number, which: 'width' | 'height' | 'length', view: string
   });
 }
 
-function featureNotes(
-  { input, scale }: Sheet,
-  most: number,
-): { notes: Note[]; dimensions: DrawnDimension[] } {
+interface FeatureSize {
+  readonly end: 'root' | 'tip' | '';
+  readonly metres: number;
+  readonly at: readonly [number, number, number] | undefined;
+}
+
+/** Thickness at both ends, or once where both print alike. */
+function featureSizes({ rootThickness, tipThickness, stations }: FeatureMeasure): FeatureSize[] {
+  if (shownLength(rootThickness) === shownLength(tipThickness)) {
+    return [{ end: '', metres: rootThickness, at: stations[Math.floor(stations.length / 2)]?.at }];
+  }
+  return [
+    { end: 'root', metres: rootThickness, at: stations[0]?.at },
+    { end: 'tip', metres: tipThickness, at: stations.at(-1)?.at },
+  ];
+}
+
+function featureNotes({ input, scale }: Sheet, most: number): { note: Note; value: DrawnDimension }[] {
   const where = VIEW_WORDS[input.lies].plan.toLowerCase();
-  const drawn = distinctFeatures(input.geometry.features)
+  return distinctFeatures(input.geometry.features)
     .slice(0, most)
-    .flatMap((feature) => {
-      const word = featureWord(feature);
-      const ends = [
-        { end: 'root', metres: feature.rootThickness, at: feature.stations[0]?.at },
-        { end: 'tip', metres: feature.tipThickness, at: feature.stations.at(-1)?.at },
-      ] as const;
-      return ends.flatMap(({ end, metres, at }) => {
+    .flatMap((feature) =>
+      featureSizes(feature).flatMap(({ end, metres, at }) => {
         if (!at) return [];
-        const label = `${capital(word)} thickness at the ${end}`;
-        const value = dimension(metres, { key: `${feature.name}-${end}`, label, where });
+        const word = [featureWord(feature), end].filter(Boolean).join(' ');
+        const label = `${capital(featureWord(feature))} thickness${end && ` at the ${end}`}`;
+        const key = [feature.name, end || 'thickness'].join('-');
+        const value = dimension(metres, { key, label, where });
         return [
-          {
-            value,
-            note: { at: onPaper([at[0], at[1]], scale), text: `${word} ${end} ${value.shown} thick` },
-          },
+          { value, note: { at: onPaper([at[0], at[1]], scale), text: `${word} ${value.shown} thick` } },
         ];
-      });
-    });
-  return { notes: drawn.map(({ note }) => note), dimensions: drawn.map(({ value }) => value) };
+      }),
+    );
 }
 
 /** The view on the parting plane, with its upright size and the thickness of thin features. */
@@ -130,19 +141,25 @@ function planView(sheet: Sheet, side: Side, mostFeatures: number): DrawnView {
   const rings = outlineOnPaper(input.geometry.plan, scale);
   const { min, max } = extent(rings);
   const real = extent(input.geometry.plan);
-  const whole = size(real.max[1] - real.min[1], words.planIs, words.plan);
+  const whole = overall(real.max[1] - real.min[1], words.planIs, words.plan);
   const ends = extremes(rings, 1);
-  const { notes, dimensions } = featureNotes(sheet, mostFeatures);
+  const wanted = featureNotes(sheet, mostFeatures);
   const room = { left: sizes.margin - nose, right: sizes.width - sizes.margin - nose };
-  const picture = joined([
-    silhouette(rings),
-    upright({ from: ends.low, to: ends.high, line: max[0] + 6, text: whole.shown, size: sizes.text }),
-    leaders(notes, { ...room, edge: side === 'above' ? min[1] : max[1], side, size: sizes.text }),
-  ]);
-  return {
-    block: { caption: words.plan, picture: moved(picture, nose, 0) },
-    dimensions: [whole, ...dimensions],
-  };
+  const size = upright({
+    from: ends.low,
+    to: ends.high,
+    line: max[0] + BESIDE,
+    text: whole.shown,
+    size: sizes.text,
+  });
+  const edge = side === 'above' ? min[1] : max[1];
+  const notes = leaders(
+    wanted.map(({ note }) => note),
+    { ...room, edge, side, size: sizes.text, avoid: size.labels.map(labelRect) },
+  );
+  const picture = moved(joined([silhouette(rings), size, notes.picture]), nose, 0);
+  const drawn = wanted.slice(0, notes.count).map(({ value }) => value);
+  return { block: { caption: words.plan, picture }, dimensions: [whole, ...drawn] };
 }
 
 /** The view across, with the overall length, its upright size and the cutting planes. */
@@ -152,23 +169,20 @@ function acrossView({ input, sizes, scale, nose }: Sheet, side: Side): DrawnView
   const rings = outlineOnPaper(input.geometry.across, view);
   const { min, max } = extent(rings);
   const real = extent(input.geometry.across);
-  const length = size(real.max[0] - real.min[0], 'length', words.across);
-  const whole = size(real.max[1] - real.min[1], words.acrossIs, words.across);
+  const length = overall(real.max[0] - real.min[0], 'length', words.across);
+  const whole = overall(real.max[1] - real.min[1], words.acrossIs, words.across);
   const [ends, tips] = [extremes(rings, 1), extremes(rings, 0)];
-  const line = side === 'below' ? max[1] + 9 + sizes.text : min[1] - 8;
+  const planes = input.cuts.map(({ x }, index) => ({
+    x: onPaper([x, 0], view)[0],
+    letter: cutLetter(index),
+  }));
+  const beyond = planesReach(planes);
+  const line = side === 'below' ? max[1] + beyond + 5 + sizes.text : min[1] - beyond - 4;
   const picture = joined([
     silhouette(rings),
-    ...input.cuts.map(({ x }, index) =>
-      cuttingPlane({
-        x: onPaper([x, 0], view)[0],
-        top: min[1],
-        bottom: max[1],
-        letter: cutLetter(index),
-        size: sizes.text,
-      }),
-    ),
+    cuttingPlanes(planes, { top: min[1], bottom: max[1], size: sizes.text }),
     horizontal({ from: tips.low, to: tips.high, line, text: length.shown, size: sizes.text }),
-    upright({ from: ends.low, to: ends.high, line: max[0] + 6, text: whole.shown, size: sizes.text }),
+    upright({ from: ends.low, to: ends.high, line: max[0] + BESIDE, text: whole.shown, size: sizes.text }),
   ]);
   return { block: { caption: words.across, picture: moved(picture, nose, 0) }, dimensions: [length, whole] };
 }
@@ -181,10 +195,15 @@ function sheetFor(input: BaitDrawingInput, layout: Layout): Sheet {
     Math.max(plan.max[0], across.max[0]) * 1000,
   ];
   const height = (plan.max[1] - plan.min[1] + across.max[1] - across.min[1]) * 1000;
-  const room = { width: sizes.width - 2 * sizes.margin - sizes.beside, height: sizes.views };
-  const scale = fittingScale(to - from, height, room, { intermediate: layout === 'compact', most: 5 });
-  const free = room.width - (to - from) * scale.factor;
-  return { input, sizes, scale, nose: sizes.margin + free / 2 - from * scale.factor };
+  const width = sizes.width - 2 * sizes.margin - sizes.beside;
+  const before = (factor: number) =>
+    planesBefore((input.cuts[0]?.x ?? Infinity) * 1000 * factor - from * factor);
+  const fits = (factor: number) =>
+    before(factor) + (to - from) * factor <= width && height * factor <= sizes.views;
+  const scale = largestScale(fits, { intermediate: layout === 'compact', most: 5 });
+  const free = width - (to - from) * scale.factor;
+  const left = Math.max(free / 2, before(scale.factor));
+  return { input, sizes, scale, nose: sizes.margin + left - from * scale.factor };
 }
 
 function sectionScale({ input, sizes }: Sheet): Scale {

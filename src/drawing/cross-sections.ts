@@ -22,20 +22,26 @@ export function asSeen({ outline }: Cut, lies: 'on its belly' | 'on its side') {
   return outline.map((ring) => ring.map(turn));
 }
 
+/** Middle lines through the bait's axis, where the section lies about it. */
 function centreCross(rings: readonly (readonly Point[])[]): Picture {
   const { min, max } = extent(rings);
-  return lines(
-    'centre',
-    [
-      [min[0] - 2, 0],
-      [max[0] + 2, 0],
-    ],
-    [
-      [0, min[1] - 2],
-      [0, max[1] + 2],
-    ],
-  );
+  const level: Point[] = [
+    [min[0] - 2, 0],
+    [max[0] + 2, 0],
+  ];
+  const plumb: Point[] = [
+    [0, min[1] - 2],
+    [0, max[1] + 2],
+  ];
+  return joined([
+    min[1] <= 0 && max[1] >= 0 ? lines('centre', level) : joined([]),
+    min[0] <= 0 && max[0] >= 0 ? lines('centre', plumb) : joined([]),
+  ]);
 }
+
+/** A section about its own middle, for a row. */
+const centred = (picture: Picture, { min, max }: ReturnType<typeof extent>) =>
+  moved(picture, -(min[0] + max[0]) / 2, -(min[1] + max[1]) / 2);
 
 function sectionPicture(
   cut: Cut,
@@ -75,7 +81,7 @@ function sectionPicture(
       letter: 'strong',
     }),
   ]);
-  return { picture, dimensions: [width, height] };
+  return { picture: centred(picture, { min, max }), dimensions: [width, height] };
 }
 
 /** Pictures side by side on their axes, as many in a row as the width takes, each row centred. */

@@ -18,10 +18,10 @@ export interface LayoutSizes {
 }
 
 /**
- * `wide` is A4 with 10 mm left and right; `compact` shown 330 px wide sets 3.5 mm lettering at 12.5 px.
+ * `wide` is A4 with 10 mm left and right; `compact` shown 330 px wide sets 3.5 mm lettering at 12 px.
  * Source: ISO 3098-1:2015 lettering heights 2.5 and 3.5 mm.
  */
 export const LAYOUTS: Readonly<Record<Layout, LayoutSizes>> = {
   wide: { width: 190, margin: 5, text: 3.5, small: 2.8, beside: 20, views: 110, section: 30 },
-  compact: { width: 92, margin: 3, text: 3.5, small: 2.8, beside: 18, views: 75, section: 24 },
+  compact: { width: 94, margin: 3, text: 3.5, small: 2.8, beside: 19, views: 75, section: 24 },
 };

@@ -29,6 +29,7 @@ export const LINES = {
     type: 'continuous narrow, 01.1: dimension and extension',
   },
   leader: { width: 0.25, dash: '', colour: 'accent', type: 'continuous narrow, 01.1: leader' },
+  contour: { width: 0.25, dash: '', colour: 'ink', type: 'continuous narrow, 01.1: line of equal thickness' },
   frame: { width: 0.5, dash: '', colour: 'ink', type: 'continuous wide, 01.2: frame' },
   rule: { width: 0.25, dash: '', colour: 'muted', type: 'continuous narrow, 01.1: rule of a table' },
   none: { width: 0, dash: '', colour: 'none', type: 'no line: a filled area' },

@@ -19,24 +19,38 @@ const INTERMEDIATE: readonly Scale[] = [...SERIES, ...[2.5, 3, 4].map(reduced)].
   (a, b) => b.factor - a.factor,
 );
 
+/** Which scales may be chosen. */
+export interface ScaleChoice {
+  /** Lets 1:2.5, 1:3 and 1:4 in. */
+  readonly intermediate?: boolean;
+  /** Largest factor that makes sense. */
+  readonly most?: number;
+}
+
 /**
- * Largest scale at which a thing fits.
+ * Largest scale that fits.
+ *
+ * @param fits - tells for a factor (paper length over real length) whether the drawing fits
+ * @returns 1:100 when none does
+ * Source: ISO 5455:1979.
+ */
+export function largestScale(fits: (factor: number) => boolean, choice: ScaleChoice = {}): Scale {
+  const series = choice.intermediate ? INTERMEDIATE : SERIES;
+  return series.find(({ factor }) => factor <= (choice.most ?? Infinity) && fits(factor)) ?? reduced(100);
+}
+
+/**
+ * Largest scale at which a thing fits into a room.
  *
  * @param width - real width [mm]
  * @param height - real height [mm]
  * @param room - space on the paper [mm]
- * @param options - `intermediate` lets 1:2.5, 1:3 and 1:4 in; `most` is the largest factor that makes sense
- * @returns the smallest scale of the series when none fits
- * Source: ISO 5455:1979.
  */
 export function fittingScale(
   width: number,
   height: number,
   room: { readonly width: number; readonly height: number },
-  options: { readonly intermediate?: boolean; readonly most?: number } = {},
+  choice: ScaleChoice = {},
 ): Scale {
-  const series = options.intermediate ? INTERMEDIATE : SERIES;
-  const fits = ({ factor }: Scale) =>
-    factor <= (options.most ?? Infinity) && width * factor <= room.width && height * factor <= room.height;
-  return series.find(fits) ?? reduced(100);
+  return largestScale((factor) => width * factor <= room.width && height * factor <= room.height, choice);
 }

@@ -1,3 +1,4 @@
+import { interrupted } from './interrupt.ts';
 import type { LayoutSizes, Layout } from './layout.ts';
 import { area, bounds, joined, label, moved, type Picture } from './picture.ts';
 import { titleBlock, titleBlockHeight, type Projection, type TitleBlock } from './title-block.ts';
@@ -32,7 +33,7 @@ export function stacked(blocks: readonly Block[], sizes: LayoutSizes): { picture
     parts.push(moved(picture, 0, y - top));
     y += bottom - top + SPACE;
   }
-  return { picture: joined(parts), bottom: y };
+  return { picture: interrupted(joined(parts)), bottom: y };
 }
 
 /** Views with frame and title block, or with a bare margin; and the height of the paper [mm]. */

@@ -56,10 +56,10 @@ export function collisions(picture: Picture): string[] {
   );
 }
 
-/** Labels that the visible outline runs through. */
+/** Labels that an outline, a leader or a dimension line runs through. */
 export function struckThrough(picture: Picture): string[] {
   const runs = picture.paths
-    .filter(({ line }) => line === 'visible' || line === 'cuttingEnd')
+    .filter(({ line }) => ['visible', 'cuttingEnd', 'leader', 'dimension', 'centre', 'hatch'].includes(line))
     .flatMap(({ runs: all, closed }) => all.map((run) => (closed && run[0] ? [...run, run[0]] : run)));
   return picture.labels
     .filter((label) => {
