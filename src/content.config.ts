@@ -1,8 +1,5 @@
 import { defineCollection } from 'astro:content';
-import { glob } from 'astro/loaders';
-import { join } from 'node:path';
-import { catalogueLoader } from './io/collection-loader.ts';
-import { contentFolder } from './io/settings.ts';
+import { catalogueLoader, guideLoader } from './io/collection-loader.ts';
 import { COLLECTIONS, guideSchema, shopSchema } from './schema/collections.ts';
 
 /** Every collection of the catalogue, typed by its schema; quantities come out in SI. */
@@ -14,8 +11,5 @@ export const collections = {
   hooks: defineCollection({ loader: catalogueLoader('hooks'), schema: COLLECTIONS.hooks }),
   injectors: defineCollection({ loader: catalogueLoader('injectors'), schema: COLLECTIONS.injectors }),
   trials: defineCollection({ loader: catalogueLoader('trials'), schema: COLLECTIONS.trials }),
-  guides: defineCollection({
-    loader: glob({ pattern: '*.mdx', base: join(contentFolder(), 'guides'), retainBody: false }),
-    schema: guideSchema,
-  }),
+  guides: defineCollection({ loader: guideLoader(), schema: guideSchema }),
 };
