@@ -26,8 +26,9 @@ export interface Workshop {
   /** A solid from a closed mesh; refuses one that is open, inconsistent or inside out. */
   readonly solid: (mesh: Mesh) => Solid;
   readonly box: (min: Vec3, max: Vec3) => Solid;
-  /** A round bar or frustum that stands on `foot` along +z, with `around` flats. */
-  readonly cone: (foot: Vec3, height: number, radii: readonly [number, number], around: number) => Solid;
+  /** A round bar or frustum between two points; its flats enclose the circle's own area, so volumes are exact. */
+  readonly cone: (from: Vec3, to: Vec3, radii: readonly [number, number]) => Solid;
+  readonly ball: (centre: Vec3, radius: number) => Solid;
   /** Where `depth` is positive, meshed with triangles of about `edge`. */
   readonly levelSet: (depth: (point: Vec3) => number, min: Vec3, max: Vec3, edge: number) => Solid;
   readonly place: (solid: Solid, placement: Placement) => Solid;
@@ -105,10 +106,11 @@ function workshop(wasm: ManifoldToplevel, keep: (manifold: Manifold) => Solid): 
       keep(box);
       return keep(box.translate(scaled(min)));
     },
-    cone: (foot, height, radii, around) => {
-      const cone = Solids.cylinder(height * SCALE, radii[0] * SCALE, radii[1] * SCALE, around);
-      keep(cone);
-      return keep(cone.translate(scaled(foot)));
+    cone: (from, to, radii) => cone(wasm, keep, from, to, radii),
+    ball: (centre, radius) => {
+      const ball = Solids.sphere(radius * SCALE, FLATS);
+      keep(ball);
+      return keep(ball.translate(scaled(centre)));
     },
     levelSet: (depth, min, max, edge) =>
       keep(
@@ -132,6 +134,36 @@ function workshop(wasm: ManifoldToplevel, keep: (manifold: Manifold) => Solid): 
     mesh: (solid) => exported(raw(solid)),
     outline: (loops, tolerance) => outlined(wasm, loops, tolerance),
   };
+}
+
+/** Flats of a round channel. */
+const FLATS = 64;
+const EQUAL_AREA = Math.sqrt((2 * Math.PI) / FLATS / Math.sin((2 * Math.PI) / FLATS));
+
+function cone(
+  wasm: ManifoldToplevel,
+  keep: (manifold: Manifold) => Solid,
+  from: Vec3,
+  to: Vec3,
+  radii: readonly [number, number],
+): Solid {
+  const axis = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+  const length = Math.hypot(...axis);
+  const [a, b, c] = axis.map((part) => part / length) as [number, number, number];
+  // Any two directions across the axis: the first lies in the parting plane unless the axis is upright.
+  const flat = Math.hypot(a, b);
+  const across: Vec3 = flat > 0 ? [-b / flat, a / flat, 0] : [1, 0, 0];
+  const third = [b * across[2] - c * across[1], c * across[0] - a * across[2], a * across[1] - b * across[0]];
+  const upright = wasm.Manifold.cylinder(
+    length * SCALE,
+    radii[0] * SCALE * EQUAL_AREA,
+    radii[1] * SCALE * EQUAL_AREA,
+    FLATS,
+  );
+  keep(upright);
+  return keep(
+    upright.transform([...across, 0, third[0]!, third[1]!, third[2]!, 0, a, b, c, 0, ...scaled(from), 1]),
+  );
 }
 
 function placed(solid: Manifold, placement: Placement, keep: (manifold: Manifold) => Solid): Solid {

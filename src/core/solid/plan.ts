@@ -1,0 +1,117 @@
+import type { Vec2 } from '../mesh/mesh.ts';
+import type { Outline } from '../section/geometry.ts';
+
+/** How a flat shape is set down: mirrored across y = 0 first, then turned, then shifted [m, rad]. */
+export interface PlanPlacement {
+  readonly x: number;
+  readonly y: number;
+  readonly turn: number;
+  readonly mirrored: boolean;
+}
+
+/** Extents of a flat shape [m]. */
+export interface PlanBox {
+  readonly min: Vec2;
+  readonly max: Vec2;
+}
+
+/**
+ * A direction after mirroring and turning.
+ *
+ * @param direction - any length [m]
+ * @param placement - how the shape is set down [m, rad]
+ * @returns the direction in the block's frame [m]
+ *
+ * Cost: constant.
+ * Source: rotation in the plane.
+ */
+export function turnedDirection([x, y]: Vec2, { turn, mirrored }: Omit<PlanPlacement, 'x' | 'y'>): Vec2 {
+  const flipped = mirrored ? -y : y;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  return [cos * x - sin * flipped, sin * x + cos * flipped];
+}
+
+/**
+ * An outline after it is set down; mirrored rings are reversed, so that outer ones stay counter-clockwise.
+ *
+ * @param outline - in its own frame [m]
+ * @param placement - how it is set down [m, rad]
+ * @returns the outline in the block's frame [m]
+ *
+ * Cost: linear in the points.
+ * Source: rotation in the plane.
+ */
+export function placedOutline(outline: Outline, placement: PlanPlacement): Outline {
+  return outline.map((ring) => {
+    const moved = ring.map((point): Vec2 => {
+      const [x, y] = turnedDirection(point, placement);
+      return [x + placement.x, y + placement.y];
+    });
+    return placement.mirrored ? moved.reverse() : moved;
+  });
+}
+
+/**
+ * Extents of an outline.
+ *
+ * @param outline - closed rings [m]
+ * @returns least and greatest x and y [m]
+ *
+ * Cost: linear in the points.
+ * Source: definition.
+ */
+export function outlineBox(outline: Outline): PlanBox {
+  const points = outline.flat();
+  const fold = (axis: 0 | 1, pick: (a: number, b: number) => number, start: number): number =>
+    points.reduce((sum, point) => pick(sum, point[axis]), start);
+  return {
+    min: [fold(0, Math.min, Infinity), fold(1, Math.min, Infinity)],
+    max: [fold(0, Math.max, -Infinity), fold(1, Math.max, -Infinity)],
+  };
+}
+
+/**
+ * Distance of a point from an outline, negative inside.
+ *
+ * @param outline - closed rings [m]
+ * @param point - [m]
+ * @returns signed distance [m]
+ *
+ * Cost: linear in the points of the outline.
+ * Source: even-odd rule; distance to segments.
+ */
+export function outlineDistance(outline: Outline, [x, y]: Vec2): number {
+  let nearest = Infinity;
+  let inside = false;
+  for (const ring of outline) {
+    for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+      const [ax, ay] = ring[j]!;
+      const [bx, by] = ring[i]!;
+      nearest = Math.min(nearest, segmentDistance(ax, ay, bx, by, x, y));
+      if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside;
+    }
+  }
+  return inside ? -nearest : nearest;
+}
+
+function segmentDistance(ax: number, ay: number, bx: number, by: number, x: number, y: number): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const square = dx * dx + dy * dy;
+  const t = square > 0 ? Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / square)) : 0;
+  return Math.hypot(x - ax - t * dx, y - ay - t * dy);
+}
+
+/**
+ * Distance of a point from a straight stretch.
+ *
+ * @param from - one end [m]
+ * @param to - the other end [m]
+ * @param point - [m]
+ * @returns distance [m]
+ *
+ * Cost: constant.
+ * Source: definition.
+ */
+export function stretchDistance(from: Vec2, to: Vec2, point: Vec2): number {
+  return segmentDistance(from[0], from[1], to[0], to[1], point[0], point[1]);
+}

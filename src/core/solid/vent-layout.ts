@@ -1,0 +1,208 @@
+import type { Vec2 } from '../mesh/mesh.ts';
+import type { Channels } from './channel-layout.ts';
+import type { MoldLayout, MoldTable, PlacedCavity, PlacedVent, PlanBar, VentTable } from './mold-table.ts';
+import { outlineBox, outlineDistance, stretchDistance, turnedDirection, type PlanBox } from './plan.ts';
+
+/** Vents and what found no room. */
+export interface VentLayout {
+  readonly vents: readonly PlacedVent[];
+  readonly notes: readonly string[];
+}
+
+/** A place on a cavity's edge and the way straight out of it. */
+interface EdgePoint {
+  readonly at: Vec2;
+  readonly out: Vec2;
+  /** How far from the gate it lies [m]; more than any cavity is long at a tip. */
+  readonly far: number;
+}
+
+/** Metal left between a vent and anything it must not meet [m]. */
+const CLEAR = 1e-3;
+const TIERS = ['edge', 'collector', 'outlet'] as const;
+
+const step = (from: Vec2, way: Vec2, length: number): Vec2 => [
+  from[0] + way[0] * length,
+  from[1] + way[1] * length,
+];
+const apart = (a: Vec2, b: Vec2): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+/** Everything that vents have to keep clear of. */
+export interface VentScene {
+  readonly mold: MoldTable;
+  /** As they lie in the block [m]. */
+  readonly cavities: readonly PlacedCavity[];
+  readonly channels: Channels;
+  readonly pins: MoldLayout['pins'];
+}
+
+/**
+ * Where the vents lie: edge vents on each cavity's outline, at the tips of thin parts first, then farthest from the
+ * gate and spread apart; collectors and outlets follow straight on, the last one to the block's edge where nothing is
+ * in the way.
+ *
+ * @param scene - mold, placed cavities, channels and pins [m]
+ * @returns vents [m], and a sentence for each tier that found less room than stated
+ *
+ * Valid: any layout; a vent that would meet another cavity, a channel, a pin or the block's end is left out and noted.
+ * Cost: candidate places × outline points, a few hundred each.
+ * Source: common practice: vents go to the last places to fill; distance from the gate stands in for them.
+ */
+export function ventsOf(scene: VentScene): VentLayout {
+  const boxed = { ...scene, boxes: scene.cavities.map(({ outline }) => outlineBox(outline)) };
+  const layouts = scene.cavities.map((_, index) => ventsOfCavity(boxed, index));
+  return { vents: layouts.flatMap(({ vents }) => vents), notes: layouts.flatMap(({ notes }) => notes) };
+}
+
+interface Scene extends VentScene {
+  readonly boxes: readonly PlanBox[];
+}
+
+function ventsOfCavity(scene: Scene, index: number): VentLayout {
+  const rows = TIERS.map((tier) => scene.mold.vents.filter((vent) => vent.tier === tier));
+  const vents: PlacedVent[] = [];
+  const notes: string[] = [];
+  // Ends of the tier before, from which the next one goes on.
+  let starts: EdgePoint[] | undefined;
+  for (const tables of rows) {
+    const ends: EdgePoint[] = [];
+    for (const table of tables) {
+      const points = starts ?? edgePoints(scene, index, table);
+      const placed = tierFrom(scene, index, table, points, starts === undefined);
+      vents.push(...placed.map(({ vent }) => vent));
+      ends.push(...placed.map(({ end }) => end));
+      if (placed.length < table.count) notes.push(shortfall(table, placed.length, index));
+    }
+    if (tables.length > 0) starts = ends;
+  }
+  return { vents, notes };
+}
+
+function shortfall({ tier, count }: VentTable, found: number, index: number): string {
+  return `vents: ${found} of ${count} ${tier} vents on cavity ${index + 1} found room; turn the cavity or make the block larger`;
+}
+
+interface PlacedEnd {
+  readonly vent: PlacedVent;
+  readonly end: EdgePoint;
+}
+
+/** Vents of a tier from given starts: first come the farthest, and each keeps clear of those placed. */
+function tierFrom(
+  scene: Scene,
+  index: number,
+  table: VentTable,
+  starts: EdgePoint[],
+  first: boolean,
+): PlacedEnd[] {
+  const placed: PlacedEnd[] = [];
+  const spread = first ? spreadOf(scene.cavities[index]!, table) : 0;
+  for (const least of [spread, spread / 2, spread / 4, 0]) {
+    for (const start of starts) {
+      if (placed.length >= table.count) return placed;
+      const near = placed.some(({ vent }) => apart(vent.from, start.at) < Math.max(least, table.width * 1.5));
+      const vent = near ? undefined : ventAt(scene, index, table, start);
+      if (vent) placed.push({ vent, end: { ...start, at: vent.to } });
+    }
+  }
+  return placed;
+}
+
+/** How far apart the vents of a tier would lie if they went evenly round the cavity. */
+function spreadOf({ outline }: PlacedCavity, { count }: VentTable): number {
+  const round = outline[0]!.reduce((sum, point, i, ring) => sum + apart(point, ring.at(i - 1)!), 0);
+  return round / (2 * count);
+}
+
+function ventAt(scene: Scene, index: number, table: VentTable, start: EdgePoint): PlacedVent | undefined {
+  const { block } = scene.mold;
+  const reach = wayOut(start, block);
+  const lengths = table.tier === 'outlet' ? [reach, table.land] : [table.land];
+  for (const length of lengths) {
+    if (length > reach + 1e-9) continue;
+    const bar: PlanBar = { from: start.at, to: step(start.at, start.out, length), width: table.width };
+    if (!isClear(scene, index, bar)) continue;
+    return { ...bar, tier: table.tier, depth: table.depth, cavity: index, open: length > reach - 1e-9 };
+  }
+  return undefined;
+}
+
+/** Distance to the block's edge along a way. */
+function wayOut({ at, out }: EdgePoint, block: MoldTable['block']): number {
+  const toEdge = (place: number, way: number, size: number) =>
+    way > 1e-9 ? (size - place) / way : way < -1e-9 ? -place / way : Infinity;
+  return Math.min(toEdge(at[0], out[0], block.length), toEdge(at[1], out[1], block.width));
+}
+
+function isClear(scene: Scene, index: number, bar: PlanBar): boolean {
+  const length = apart(bar.from, bar.to);
+  const half = bar.width / 2;
+  const count = Math.max(2, Math.ceil(length / half));
+  for (let i = count; i >= 0; i--) {
+    const point = step(bar.from, [(bar.to[0] - bar.from[0]) / count, (bar.to[1] - bar.from[1]) / count], i);
+    // Its own cavity is left at once: further out the vent may not come back to it.
+    const own = Math.min(half, (0.6 * i * length) / count) - 1e-5;
+    if (!isClearPoint(scene, index, { point, half, own })) return false;
+  }
+  return true;
+}
+
+function isClearPoint(
+  { cavities, boxes, channels, pins }: Scene,
+  index: number,
+  { point, half, own }: { point: Vec2; half: number; own: number },
+): boolean {
+  return (
+    channels.runner.every(({ from, to }) => stretchDistance(from, to, point) > half + 4 * CLEAR) &&
+    stretchDistance(channels.sprue.mouth, channels.sprue.end, point) > half + 6 * CLEAR &&
+    pins.every(({ at, diameter }) => apart(at, point) > half + diameter / 2 + CLEAR) &&
+    cavities.every(({ outline }, other) => {
+      const wanted = other === index ? own : half + CLEAR;
+      return boxDistance(boxes[other]!, point) > wanted || outlineDistance(outline, point) >= wanted;
+    })
+  );
+}
+
+function boxDistance({ min, max }: PlanBox, [x, y]: Vec2): number {
+  return Math.hypot(Math.max(0, min[0] - x, x - max[0]), Math.max(0, min[1] - y, y - max[1]));
+}
+
+/** Points of the outline and the ways out of it: those at tips first, then the farthest from the gate. */
+function edgePoints({ mold, cavities, boxes }: Scene, index: number, { width }: VentTable): EdgePoint[] {
+  const cavity = cavities[index]!;
+  const { min, max } = boxes[index]!;
+  const tips = (mold.cavities[index]!.tips ?? []).map((tip): Vec2 => {
+    const [x, y] = turnedDirection(tip, cavity);
+    return [x + cavity.x, y + cavity.y];
+  });
+  const points = cavity.outline.flatMap((ring) => evenRing(ring, Math.max(width / 4, apart(min, max) / 300)));
+  return points
+    .map(({ at, out }) => {
+      const tip = Math.min(...tips.map((place) => apart(place, at)));
+      return { at, out, far: tip < width ? 1 + width - tip : apart(at, cavity.gate.at) };
+    })
+    .filter(({ far }) => far > 2 * width)
+    .sort((a, b) => b.far - a.far);
+}
+
+/** Even points on a counter-clockwise ring, with the way out across a stretch of `pitch` either side. */
+function evenRing(ring: readonly Vec2[], pitch: number): { at: Vec2; out: Vec2 }[] {
+  const points: Vec2[] = [];
+  let left = 0;
+  ring.forEach((to, i) => {
+    const from = ring.at(i - 1)!;
+    const length = apart(from, to);
+    let along = left;
+    for (; along < length; along += pitch)
+      points.push(step(from, [(to[0] - from[0]) / length, (to[1] - from[1]) / length], along));
+    left = along - length;
+  });
+  return points.map((at, i) => {
+    const before = points.at((i - 2 + points.length) % points.length)!;
+    const after = points.at((i + 2) % points.length)!;
+    // A cutter runs along a few directions only: the way out is taken to the nearest 30 degrees.
+    const turn =
+      (Math.round(Math.atan2(before[0] - after[0], after[1] - before[1]) / (Math.PI / 6)) * Math.PI) / 6;
+    return { at, out: [Math.cos(turn), Math.sin(turn)] as const };
+  });
+}
