@@ -15,24 +15,24 @@ const body: Relief = {
     [122, -0.4],
   ]),
   y: curve([
-    [0, 7.6],
-    [14, 10.4],
-    [26, 12],
-    [40, 12.4],
-    [58, 10.8],
-    [78, 7.4],
-    [94, 4.2],
+    [0, 6],
+    [14, 8],
+    [26, 9.1],
+    [40, 9.3],
+    [58, 8.3],
+    [78, 6],
+    [94, 3.8],
     [104, 3],
     [113, 2.9],
     [122, 4.8],
   ]),
   z: curve([
-    [0, 6.2],
-    [14, 8.4],
-    [26, 9.4],
-    [40, 9.4],
-    [58, 8],
-    [78, 5.4],
+    [0, 5.2],
+    [14, 6.8],
+    [26, 7.6],
+    [40, 7.6],
+    [58, 6.6],
+    [78, 4.6],
     [94, 3],
     [104, 2.2],
     [113, 2.2],
@@ -66,8 +66,8 @@ export const reedMinnow: DemoShape = {
   build: (shop) => {
     const { normal, offset } = planeOf(PADDLE);
     const trunk = shop.trim(shop.solid(reliefMesh(body, 40, 0.74)), normal, offset);
-    const eyes = [5.9, -5.9].map((z) =>
-      shop.place(shop.solid(ball(2.2)), { shift: [12.5e-3, 2.4e-3, z / 1e3] }),
+    const eyes = [4.6, -4.6].map((z) =>
+      shop.place(shop.solid(ball(2)), { shift: [12.5e-3, 2.4e-3, z / 1e3] }),
     );
     return shop.union([trunk, ...eyes, shop.solid(discMesh(PADDLE))]);
   },
