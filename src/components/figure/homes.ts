@@ -2,11 +2,15 @@ import type { Figure } from '../../core/quantity/figure.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 
 /** Where on a sheet a figure can be opened; each figure has one home. */
-export type Home = 'bait' | 'shot' | 'pour' | 'heat' | 'mold' | 'vent' | 'compound' | 'float' | 'other';
+export type Home =
+  'bait' | 'shot' | 'pour' | 'heat' | 'mold' | 'vent' | 'compound' | 'filling' | 'float' | 'other';
 
 const HOMES: Readonly<Record<string, Home>> = {
   bait: 'bait',
   shot: 'shot',
+  yield: 'shot',
+  fill: 'filling',
+  burn: 'heat',
   batch: 'shot',
   pour: 'pour',
   heat: 'heat',
@@ -41,6 +45,7 @@ export function figuresByHome(sheet: Sheet): Readonly<Record<Home, readonly Figu
     mold: [],
     vent: [],
     compound: [],
+    filling: [],
     float: [],
     other: [],
   };

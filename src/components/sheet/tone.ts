@@ -7,7 +7,7 @@ export type Tone = 'good' | 'doubt' | 'bad' | 'plain';
 
 const TONES: Readonly<Record<Code, Tone>> = {
   'fills cold': 'good',
-  'likely fills cold': 'good',
+  'likely fills cold': 'doubt',
   'warm it first': 'doubt',
   'needs a warm mold': 'doubt',
   'too thin': 'bad',
