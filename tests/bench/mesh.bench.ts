@@ -191,7 +191,7 @@ function spread(list: readonly number[]): readonly [number, number, number] {
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const bytes = binaryStl(uvSphere(0.05, 500, 1001));
+  const bytes = binaryStl(uvSphere(0.05, 501, 1000));
   console.log(
     `${(bytes.length - 84) / 50} triangles, binary STL; ${cpus()[0]?.model ?? 'unknown'}, Node ${process.version}`,
   );

@@ -67,3 +67,21 @@ export function threeMf(model: string, parts: Record<string, Uint8Array> = {}): 
     { mtime: '2026-01-01T00:00:00Z' },
   );
 }
+
+/** The same package with a field of its first directory entry overwritten. */
+export function tampered(
+  bytes: Uint8Array,
+  field: 'crc' | 'unpacked' | 'flags' | 'count',
+  value: number,
+  nth = 1,
+): Uint8Array {
+  const out = bytes.slice();
+  const view = new DataView(out.buffer);
+  const end = out.length - 22;
+  let at = view.getUint32(end + 16, true);
+  for (let i = 0; i < nth; i++) at += 46 + view.getUint16(at + 28, true) + view.getUint16(at + 30, true);
+  if (field === 'count') view.setUint16(end + 10, value, true);
+  else if (field === 'flags') view.setUint16(at + 8, value, true);
+  else view.setUint32(at + (field === 'crc' ? 16 : 24), value, true);
+  return out;
+}

@@ -57,12 +57,32 @@ export function isMeshFault<T extends object>(result: T | MeshFault): result is 
   return 'kind' in result && 'message' in result;
 }
 
-/** A refusal without a place. */
+/**
+ * A refusal without a place.
+ *
+ * @param kind - what kind of trouble
+ * @param message - a plain sentence: what is wrong and what to do
+ * @returns the refusal
+ *
+ * Cost: constant.
+ * Source: definition.
+ */
 export function meshFault(kind: MeshFault['kind'], message: string): MeshFault {
   return { kind, message };
 }
 
-/** A refusal at a place: `point` in the file's unit, printed as "x 12.30, y 4.00, z 0.00 mm" where the message says `{place}`. */
+/**
+ * A refusal at a place, printed as "x 12.30, y 4.00, z 0.00 mm" where the message says `{place}`.
+ *
+ * @param kind - what kind of trouble
+ * @param message - a plain sentence: what is wrong and what to do
+ * @param point - where [`unit`]
+ * @param unit - unit of the file
+ * @returns the refusal, its place in metres
+ *
+ * Cost: constant.
+ * Source: definition.
+ */
 export function meshFaultAt(
   kind: MeshFault['kind'],
   message: string,
@@ -81,7 +101,16 @@ function printed(value: number): string {
   return text === '-0.00' ? '0.00' : text;
 }
 
-/** "1 open edge", "14 open edges". */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
+/**
+ * A count with its noun: "1 open edge", "14 open edges".
+ *
+ * @param count - how many [-]
+ * @param one - the noun for one
+ * @returns count and noun
+ *
+ * Cost: constant.
+ * Source: definition.
+ */
+export function counted(count: number, one: string): string {
+  return `${count} ${count === 1 ? one : `${one}s`}`;
 }

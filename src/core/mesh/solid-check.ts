@@ -163,7 +163,8 @@ function bodyFault(mesh: Mesh, { bodies, rootOf }: Bodies, unit: MeshUnit): Mesh
       'the piece near {place} encloses no volume; remove it or give it thickness',
       flat,
     );
-  const [solid, second] = [...solids].sort((a, b) => b.volume - a.volume);
+  const solid = largestBody(solids);
+  const second = solids.find((body) => body !== solid);
   if (!solid) {
     return faultAt(
       'inverted',
@@ -183,6 +184,12 @@ function bodyFault(mesh: Mesh, { bodies, rootOf }: Bodies, unit: MeshUnit): Mesh
     'the separate piece near {place} faces inwards and lies outside the body; remove it',
     astray,
   );
+}
+
+/** The first of the largest bodies; rounding does not decide between equals. */
+function largestBody(bodies: readonly Body[]): Body | undefined {
+  const most = bodies.reduce((volume, body) => Math.max(volume, body.volume), 0);
+  return bodies.find(({ volume }) => volume >= most * (1 - 1e-9));
 }
 
 function pieceNotes({ bodies, flat }: Bodies): string[] {
