@@ -9,6 +9,10 @@ export interface Path {
   readonly fill: Fill;
   readonly closed: boolean;
   readonly runs: readonly (readonly Point[])[];
+  /** A colour of a scale, `#rrggbb`, in place of the fill. */
+  readonly tint?: string;
+  /** Seen only inside these rings. */
+  readonly clip?: readonly (readonly Point[])[];
 }
 
 /** A circle on the paper, radius [mm]. */
@@ -84,7 +88,11 @@ export function label(
 export function moved(picture: Picture, right: number, down: number): Picture {
   const move = ([x, y]: Point): Point => [x + right, y + down];
   return {
-    paths: picture.paths.map((path) => ({ ...path, runs: path.runs.map((run) => run.map(move)) })),
+    paths: picture.paths.map((path) => ({
+      ...path,
+      runs: path.runs.map((run) => run.map(move)),
+      ...(path.clip && { clip: path.clip.map((ring) => ring.map(move)) }),
+    })),
     circles: picture.circles.map((round) => ({ ...round, at: move(round.at) })),
     labels: picture.labels.map((text) => ({ ...text, at: move(text.at) })),
   };
@@ -133,7 +141,7 @@ export function bounds(picture: Picture): Rect {
   for (const { at, radius } of picture.circles) {
     rects.push({ left: at[0] - radius, right: at[0] + radius, top: at[1] - radius, bottom: at[1] + radius });
   }
-  for (const [x, y] of picture.paths.flatMap(({ runs }) => runs.flat())) {
+  for (const [x, y] of picture.paths.flatMap(({ runs, clip }) => (clip ?? runs).flat())) {
     rects.push({ left: x, right: x, top: y, bottom: y });
   }
   const most = (pick: (rect: Rect) => number, better: (a: number, b: number) => number, start: number) =>

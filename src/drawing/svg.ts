@@ -45,8 +45,24 @@ export function escaped(text: string): string {
   return text.replace(FORBIDDEN, '').replace(/[&<>"']/gu, (letter) => SPECIAL[letter] ?? letter);
 }
 
-function pathElement({ line, fill, closed, runs }: Path): string {
-  return `<path class="${lineClass(line)} ${fillClass(fill)}" d="${pathData(runs, closed)}"/>`;
+type Clips = ReadonlyMap<string, string>;
+
+/** Ids of the clipping areas, by their path data. */
+function clipsOf(paths: readonly Path[], prefix: string): Clips {
+  const data = paths.flatMap(({ clip }) => (clip ? [pathData(clip, true)] : []));
+  return new Map([...new Set(data)].map((one, index) => [one, `${prefix}-c${index}`]));
+}
+
+const clipElements = (clips: Clips) =>
+  [...clips].map(([data, id]) => `<clipPath id="${id}"><path d="${data}" clip-rule="evenodd"/></clipPath>`);
+
+function pathElement({ line, fill, closed, runs, tint, clip }: Path, clips: Clips): string {
+  const paint = tint
+    ? `class="${lineClass(line)}" fill="${tint}"`
+    : `class="${lineClass(line)} ${fillClass(fill)}"`;
+  const within = clip ? ` clip-path="url(#${clips.get(pathData(clip, true)) ?? ''})"` : '';
+  const holes = closed && runs.length > 1 ? ' fill-rule="evenodd"' : '';
+  return `<path ${paint}${within}${holes} d="${pathData(runs, closed)}"/>`;
 }
 
 function circleElement({ line, fill, at: [x, y], radius }: Circle): string {
@@ -73,8 +89,8 @@ function labelGroups(labels: readonly Label[]): string[] {
 }
 
 /** True for paths that may be drawn as one whatever lies between: bare lines, and fills without an outline. */
-const mergeable = ({ line, fill }: Path) =>
-  fill === 'none' || (line === 'none' && (fill === 'accent' || fill === 'ink'));
+const mergeable = ({ line, fill, tint, clip }: Path) =>
+  !tint && !clip && (fill === 'none' || (line === 'none' && (fill === 'accent' || fill === 'ink')));
 
 /** Paths in order, later ones on top; lines and arrowheads of one kind gathered above the areas, to keep files small. */
 function merged(paths: readonly Path[]): Path[] {
@@ -112,6 +128,7 @@ export function svgText(plate: Plate, options: SvgOptions): string {
   }
   const [width, height] = [written(plate.width), written(plate.height)];
   const { paths, circles, labels } = plate.picture;
+  const clips = clipsOf(paths, prefix);
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" class="drawing" viewBox="0 0 ${width} ${height}" width="${width}mm" height="${height}mm" role="img" aria-labelledby="${prefix}-t ${prefix}-d">`,
     `<title id="${prefix}-t">${escaped(plate.title)}</title>`,
@@ -119,7 +136,8 @@ export function svgText(plate: Plate, options: SvgOptions): string {
     standalone
       ? `<style>${standaloneStyle(standalone, usedIn(plate.picture))}</style><path class="ln-none fl-sheet" d="M0 0H${width}V${height}H0z"/>`
       : '',
-    ...merged(paths).map(pathElement),
+    ...clipElements(clips),
+    ...merged(paths).map((path) => pathElement(path, clips)),
     ...circles.map(circleElement),
     ...labelGroups(labels),
     '</svg>',
