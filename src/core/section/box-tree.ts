@@ -13,6 +13,11 @@ export interface BoxTree {
   readonly leaves: number;
   readonly boxes: Float64Array;
   readonly order: Uint32Array;
+  /**
+   * Planes of the triangles in the order of `order`, shape (T, 4): unit normal and distance from the origin [m]; all 0
+   * where a triangle has no area.
+   */
+  readonly planes: Float64Array;
 }
 
 /**
@@ -44,7 +49,26 @@ export function boxTree(mesh: Mesh): BoxTree {
       boxes[own + 3] = Math.max(boxes[one + 3]!, boxes[two + 3]!);
     }
   }
-  return { mesh, leaves, boxes, order };
+  return { mesh, leaves, boxes, order, planes: planesOf(mesh, order) };
+}
+
+function planesOf({ positions: p, triangles }: Mesh, order: Uint32Array): Float64Array {
+  const planes = new Float64Array(4 * order.length);
+  for (let i = 0; i < order.length; i++) {
+    const a = 3 * triangles[3 * order[i]!]!;
+    const b = 3 * triangles[3 * order[i]! + 1]!;
+    const c = 3 * triangles[3 * order[i]! + 2]!;
+    const [bx, by, bz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
+    const [cx, cy, cz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
+    const [nx, ny, nz] = [by * cz - bz * cy, bz * cx - bx * cz, bx * cy - by * cx];
+    const size = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    if (!(size > 0)) continue;
+    planes[4 * i] = nx / size;
+    planes[4 * i + 1] = ny / size;
+    planes[4 * i + 2] = nz / size;
+    planes[4 * i + 3] = (nx * p[a]! + ny * p[a + 1]! + nz * p[a + 2]!) / size;
+  }
+  return planes;
 }
 
 /** An empty leaf keeps a box turned inside out, which no search enters. */

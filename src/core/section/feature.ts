@@ -32,7 +32,7 @@ const STATIONS = 25;
 const FLARE = 1.2;
 
 /** At a pointed tip, this part of the length counts as the rounding of the end. */
-const POINT = 1 / 50;
+const POINT = 1 / 200;
 
 /**
  * A thin part measured on the solid along its middle line: sections across the line, in each the part that holds
@@ -129,7 +129,7 @@ function endOf(tree: BoxTree, line: MiddleLine, last: number): number {
     inside = outside;
     outside += step;
   }
-  for (let halving = 0; halving < 20; halving++) {
+  for (let halving = 0; halving < 14; halving++) {
     const middle = (inside + outside) / 2;
     if (acrossAt(tree, line, middle)) inside = middle;
     else outside = middle;
@@ -151,7 +151,7 @@ function shortOf(tree: BoxTree, line: MiddleLine, root: number, end: number, sha
     }
     outside = end - back;
   }
-  for (let halving = 0; found && halving < 12; halving++) {
+  for (let halving = 0; found && halving < 8; halving++) {
     const section = acrossAt(tree, line, (inside + outside) / 2);
     if (enough(section)) [found, inside] = [section, section.s];
     else outside = (inside + outside) / 2;

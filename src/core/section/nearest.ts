@@ -7,7 +7,8 @@ export interface Nearest {
   x: number;
   y: number;
   z: number;
-  triangle: number;
+  /** Place of its triangle in the tree's order, −1 before the first search. */
+  place: number;
 }
 
 /**
@@ -19,7 +20,7 @@ export interface Nearest {
  * Source: definition.
  */
 export function nearestResult(): Nearest {
-  return { distance: Infinity, x: 0, y: 0, z: 0, triangle: -1 };
+  return { distance: Infinity, x: 0, y: 0, z: 0, place: -1 };
 }
 
 const stack = new Int32Array(64);
@@ -34,7 +35,7 @@ const foot = { x: 0, y: 0, z: 0 };
  * @param x - [m]
  * @param y - [m]
  * @param z - [m]
- * @param found - filled with distance [m], point and triangle; the triangle it already holds is tried first
+ * @param found - filled with distance [m], point and triangle; the triangle it holds from before is tried first
  * @param slack - the distance may be this much above the true one [m]
  * @param enough - the search stops at any distance up to this [m]
  *
@@ -51,9 +52,9 @@ export function nearest(
   slack = 0,
   enough = 0,
 ): void {
-  const { boxes, leaves, order } = tree;
+  const { boxes, leaves, order, planes } = tree;
   found.distance = Infinity;
-  if (found.triangle >= 0) tryTriangle(tree, found.triangle, x, y, z, found);
+  if (found.place >= 0) tryTriangle(tree, found.place, x, y, z, found);
   let limit = reachOf(found.distance, slack);
   let depth = 0;
   stack[depth] = 1;
@@ -64,8 +65,14 @@ export function nearest(
     const node = stack[depth]!;
     if (node >= leaves) {
       const end = Math.min(order.length, LEAF * (node - leaves) + LEAF);
-      for (let i = LEAF * (node - leaves); i < end; i++) tryTriangle(tree, order[i]!, x, y, z, found);
-      limit = reachOf(found.distance, slack);
+      for (let i = LEAF * (node - leaves); i < end; i++) {
+        // A triangle is no nearer than its plane.
+        const height =
+          planes[4 * i]! * x + planes[4 * i + 1]! * y + planes[4 * i + 2]! * z - planes[4 * i + 3]!;
+        if (height * height >= limit) continue;
+        tryTriangle(tree, i, x, y, z, found);
+        limit = reachOf(found.distance, slack);
+      }
       continue;
     }
     const one = boxDistance(boxes, 12 * node, x, y, z);
@@ -96,15 +103,15 @@ function boxDistance(boxes: Float64Array, at: number, x: number, y: number, z: n
   return dx * dx + dy * dy + dz * dz;
 }
 
-function tryTriangle(tree: BoxTree, t: number, x: number, y: number, z: number, found: Nearest): void {
-  closestOnTriangle(tree.mesh.positions, tree.mesh.triangles, t, x, y, z);
+function tryTriangle(tree: BoxTree, place: number, x: number, y: number, z: number, found: Nearest): void {
+  closestOnTriangle(tree.mesh.positions, tree.mesh.triangles, tree.order[place]!, x, y, z);
   const distance = Math.sqrt((x - foot.x) ** 2 + (y - foot.y) ** 2 + (z - foot.z) ** 2);
   if (distance >= found.distance) return;
   found.distance = distance;
   found.x = foot.x;
   found.y = foot.y;
   found.z = foot.z;
-  found.triangle = t;
+  found.place = place;
 }
 
 /** Ericson's walk over the seven regions of a triangle: corners, edges, face; names as in the book. */

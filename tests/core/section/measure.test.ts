@@ -1,0 +1,96 @@
+import { describe, expect, test } from 'vitest';
+import { measureBait } from '../../../src/core/section/measure.ts';
+import { boxTree } from '../../../src/core/section/box-tree.ts';
+import { frameAcross, obliqueSection } from '../../../src/core/section/oblique.ts';
+import { partAt } from '../../../src/core/section/part.ts';
+import { sectionArea } from '../../../src/core/section/moments.ts';
+import { box, ellipsoid, frustum, mapped, torus } from '../../support/solids.ts';
+
+const relative = (a: number, b: number) => Math.abs(a / b - 1);
+
+describe('a worm of elliptic outline', () => {
+  const [a, b, c] = [0.06, 0.005, 0.004];
+  const worm = mapped(ellipsoid([a, b, c], 160, 160), ([x, y, z]) => [x + a, y, z]);
+  test('agrees with the closed forms', async () => {
+    const geometry = await measureBait(worm, [], ['2 duplicate points welded']);
+    expect(relative(geometry.volume, (4 / 3) * Math.PI * a * b * c)).toBeLessThan(1e-3);
+    expect(relative(geometry.projectedArea, Math.PI * a * b)).toBeLessThan(1e-3);
+    expect(relative(geometry.thickest.thickness, 2 * c)).toBeLessThan(1e-3);
+    expect(geometry.thickest.at[0]).toBeCloseTo(a, 3);
+    expect(geometry.box.max[0]).toBeCloseTo(2 * a, 12);
+    expect(geometry.centroid[0]).toBeCloseTo(a, 9);
+    expect(geometry.repairs).toEqual(['2 duplicate points welded']);
+    expect(geometry.features).toEqual([]);
+  });
+  test('its area curve is π·b·c·(1 − (x/a − 1)²) and its mean times the length is the volume', async () => {
+    const { areaCurve, volume } = await measureBait(worm, []);
+    expect(areaCurve.length).toBeGreaterThanOrEqual(100);
+    for (const { x, area } of areaCurve) {
+      const ideal = Math.PI * b * c * (1 - (x / a - 1) ** 2);
+      expect(Math.abs(area - ideal)).toBeLessThan(2e-3 * Math.PI * b * c);
+    }
+    const mean = areaCurve.reduce((sum, { area }) => sum + area, 0) / areaCurve.length;
+    expect(relative(mean * 2 * a, volume)).toBeLessThan(1e-4);
+  });
+});
+
+test('features come in the order asked, by line or by box', async () => {
+  const bar = frustum(0.004, 0.002, 0.04, 48);
+  const { features } = await measureBait(bar, [
+    { name: 'back', kind: 'arm', box: { min: [0.02, -0.01, -0.01], max: [0.05, 0.01, 0.01] }, root: 'front' },
+    {
+      name: 'whole',
+      kind: 'arm',
+      middleLine: [
+        [0.0001, 0, 0],
+        [0.04, 0, 0],
+      ],
+    },
+    {
+      name: 'front',
+      kind: 'arm',
+      box: { min: [-0.01, -0.01, -0.01], max: [0.02, 0.01, 0.01] },
+      root: 'back',
+    },
+  ]);
+  expect(features.map(({ name }) => name)).toEqual(['back', 'whole', 'front']);
+  const flats = 2 * Math.cos(Math.PI / 48);
+  expect(relative(features[0]!.rootThickness, 0.003 * flats)).toBeLessThan(2e-3);
+  expect(relative(features[1]!.rootThickness, 0.004 * flats)).toBeLessThan(2e-3);
+  expect(relative(features[2]!.rootThickness, 0.003 * flats)).toBeLessThan(2e-3);
+  expect(features[2]!.tipThickness).toBeGreaterThan(features[2]!.rootThickness);
+  expect(relative(features[0]!.length, 0.02)).toBeLessThan(1e-3);
+});
+
+test('a request without a line or a box is refused', async () => {
+  await expect(measureBait(box([0.01, 0.01, 0.01]), [{ name: 'tail', kind: 'fin' }])).rejects.toThrow(
+    'tail: wants a middle line or a box, got neither',
+  );
+});
+
+describe('oblique sections', () => {
+  test('of a cube across its diagonal is a regular hexagon of edge 1/√2', () => {
+    const tree = boxTree(box([1, 1, 1]));
+    const section = obliqueSection(tree, frameAcross([0.5, 0.5, 0.5], [1, 1, 1]));
+    expect(relative(sectionArea(section), (3 * Math.sqrt(3)) / 4)).toBeLessThan(1e-12);
+    const part = partAt(section, [0, 0])!;
+    expect(relative(part.thickness, Math.sqrt(3) / Math.SQRT2)).toBeLessThan(1e-4);
+  });
+  test('take the part that holds the point, not the larger one elsewhere', () => {
+    const tree = boxTree(torus(0.02, 0.005, 90, 48));
+    const section = obliqueSection(tree, frameAcross([0.02, 0, 0], [0, 1, 0]));
+    const part = partAt(section, [0, 0])!;
+    expect(relative(part.area, sectionArea(section) / 2)).toBeLessThan(1e-9);
+    expect(relative(part.thickness, 0.01 * Math.cos(Math.PI / 48))).toBeLessThan(1e-4);
+  });
+  test('give nothing far from every part', () => {
+    const tree = boxTree(box([0.01, 0.01, 0.01]));
+    expect(partAt(obliqueSection(tree, frameAcross([0.05, 0, 0.005], [0, 0, 1])), [0, 0])).toBeNull();
+  });
+  test('a ring in plan keeps its hole', () => {
+    const tree = boxTree(torus(0.02, 0.005, 360, 48));
+    const part = partAt(obliqueSection(tree, frameAcross([0.02, 0, 0], [0, 0, 1])), [0, 0])!;
+    expect(relative(part.thickness, 0.01)).toBeLessThan(1e-3);
+    expect(relative(part.area, Math.PI * (0.025 ** 2 - 0.015 ** 2))).toBeLessThan(1e-3);
+  });
+});
