@@ -40,7 +40,8 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
     return await withLock(BUILD_LOCK, { patience: PATIENCE, onWait, signal }, async () => {
       await clearLeftovers(output);
       const reading = await checked(contentFolder());
-      if (!reading || !(await rendered(reading, stage, signal))) return false;
+      if (!reading) return refuse([]);
+      if (!(await rendered(reading, stage, signal))) return false;
       signal.throwIfAborted();
       await bringBeside(stage);
       await swapIn(output, stage);

@@ -38,7 +38,8 @@ export const CHAPTERS: readonly Chapter[] = [
   {
     name: 'guides',
     where: 'guides/ID.mdx',
-    about: 'A page of prose. The fields stand at the top of the file, between two lines `---`.',
+    about:
+      'A page of prose. The fields stand at the top of the file, between two lines `---`. A guide that a catalogue does not have is taken from `content/guides/` of the project.',
     schema: guideSchema,
   },
 ];

@@ -3,6 +3,7 @@ import { join, relative, sep } from 'node:path';
 import { z } from 'zod';
 import { PROJECT_ROOT } from '../io/settings.ts';
 import { REQUIRED_FIGURES } from '../sheet/sheet.ts';
+import { deadLinks } from './site-links.ts';
 
 /** What a finished site must hold. */
 export interface Expected {
@@ -35,7 +36,8 @@ export async function siteFaults(folder: string, { published }: Expected): Promi
   const shown = files.map((name) => /^molds\/([^/]+)\//u.exec(name)?.[1]).filter((id) => id !== undefined);
   const strangers = [...new Set(shown)].filter((id) => !published.includes(id));
   const faults = await Promise.all(files.map((name) => fileFaults(folder, name)));
-  return [...absent, ...strangers.map((id) => `molds/${id} is not published`), ...faults.flat()];
+  const dead = await deadLinks(folder, files);
+  return [...absent, ...strangers.map((id) => `molds/${id} is not published`), ...faults.flat(), ...dead];
 }
 
 async function allFiles(folder: string): Promise<string[]> {

@@ -1,9 +1,9 @@
 import { glob, type Loader, type LoaderContext } from 'astro/loaders';
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { readCatalogue, type Reading, type SourceName } from './catalogue.ts';
 import { problemLine } from './problem-text.ts';
-import { contentFolder } from './settings.ts';
+import { contentFolder, PROJECT_ROOT } from './settings.ts';
 
 let reading: Promise<Reading> | undefined;
 
@@ -42,9 +42,33 @@ async function fill(collection: SourceName, { store, parseData }: LoaderContext)
   }
 }
 
-/** Guides are pages of MDX: Astro's own loader renders them. A catalogue without guides is fine. */
+/** Guides that come with the project: they stand in for those that a catalogue does not have. */
+const STANDARD = join(PROJECT_ROOT, 'content', 'guides');
+
+/** Guides are pages of MDX: Astro's own loader renders them. A catalogue's own guide wins over one that comes along. */
 export function guideLoader(): Loader {
-  const base = join(contentFolder(), 'guides');
-  const files = glob({ base, pattern: '*.mdx', retainBody: false });
-  return { ...files, load: async (context) => (existsSync(base) ? files.load(context) : undefined) };
+  const own = join(contentFolder(), 'guides');
+  const names = guidesIn(own);
+  const missing = own === STANDARD ? [] : guidesIn(STANDARD).filter((name) => !names.includes(name));
+  return {
+    name: 'partline-guides',
+    async load(context) {
+      context.store.clear();
+      if (names.length > 0) await files(own, '*.mdx').load(context);
+      if (missing.length > 0) await files(STANDARD, missing).load(adding(context));
+    },
+  };
+}
+
+function guidesIn(folder: string): string[] {
+  return existsSync(folder) ? readdirSync(folder).filter((name) => name.endsWith('.mdx')) : [];
+}
+
+function files(base: string, pattern: string | string[]): Loader {
+  return glob({ base, pattern, retainBody: false });
+}
+
+/** A loader takes what its store holds beforehand for its own and drops it; here it sees an empty one. */
+function adding(context: LoaderContext): LoaderContext {
+  return { ...context, store: { ...context.store, keys: () => [] } };
 }

@@ -37,5 +37,7 @@ export function suggestion(word: string, known: readonly string[], what: string)
   if (known.length === 0) return `there are no ${what} yet; add one or take this out`;
   const meant = nearest(word, known);
   const listed = known.slice(0, 12).join(', ') + (known.length > 12 ? ', …' : '');
-  return `${meant === undefined ? '' : `did you mean "${meant}"? `}${what}: ${listed}`;
+  return meant === undefined
+    ? `choose from ${what}: ${listed}`
+    : `did you mean "${meant}"? ${what}: ${listed}`;
 }

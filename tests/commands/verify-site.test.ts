@@ -27,6 +27,9 @@ async function faultsOf(changes: Readonly<Record<string, string | undefined>>): 
 
 test('a whole site has no fault', async () => {
   expect(await faultsOf({})).toEqual([]);
+  const links =
+    '<a id="top" href="#top"></a><a href="/"></a><a href="molds/peg/"></a><a href="https://example.com/x"></a>';
+  expect(await faultsOf({ 'a.html': links })).toEqual([]);
 });
 
 test.each([
@@ -44,6 +47,13 @@ test.each([
   ],
   ['no number in a page', { 'a.html': '<p>NaN mm</p>' }, 'a.html holds a value that is none'],
   ['no text in a page', { 'a.html': '<p>[object Object]</p>' }, 'a.html holds a value that is none'],
+  ['a dead link', { 'a.html': '<a href="/gone/">x</a>' }, 'a.html links to /gone/, which is not there'],
+  ['a dead anchor', { 'a.html': '<a href="/#top">x</a>' }, 'a.html links to /#top, which is not there'],
+  [
+    'a missing picture',
+    { 'a.html': '<img src="a.png" alt="">' },
+    'a.html links to a.png, which is not there',
+  ],
   ['broken JSON', { 'molds/peg/spec.json': '{"format"' }, /^molds\/peg\/spec\.json: : Invalid input/u],
   ['another format', { 'molds/peg/spec.json': spec({ format: 'x' }) }, /spec\.json: format: Invalid input/u],
   [

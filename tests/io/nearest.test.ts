@@ -24,6 +24,7 @@ test('a suggestion lists what there is, but never endlessly', () => {
   expect(suggestion('pistn', ['piston', 'name'], 'known keys')).toBe(
     'did you mean "piston"? known keys: piston, name',
   );
+  expect(suggestion('xyz', ['a'], 'known keys')).toBe('choose from known keys: a');
   expect(suggestion('x', [], 'hooks')).toBe('there are no hooks yet; add one or take this out');
   const many = Array.from({ length: 50 }, (_, i) => `bait-${i}`);
   expect(suggestion('zzzzzzzz', many, 'baits')).toMatch(/bait-11, …$/u);
