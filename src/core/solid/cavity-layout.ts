@@ -14,10 +14,12 @@ function gateOf(plan: Outline, at: MoldTable['gate']['at']): { at: Vec2; out: Ve
   return { at: [x, lowestAt(plan, x)], out: [0, -1] };
 }
 
-/** Mean of the other coordinate over the points that reach an extreme. */
+/** The other coordinate where an extreme is reached; of a flat end its middle, of several tips the first. */
 function middleAt(plan: Outline, axis: 0 | 1, extreme: number): number {
   const near = plan.flat().filter((point) => Math.abs(point[axis] - extreme) < 1e-4);
-  return near.reduce((sum, point) => sum + point[1 - axis]!, 0) / near.length;
+  const first = near[0]![1 - axis]!;
+  const tip = near.map((point) => point[1 - axis]!).filter((place) => Math.abs(place - first) < 3e-3);
+  return (Math.min(...tip) + Math.max(...tip)) / 2;
 }
 
 /** Least y of an outline over x. */

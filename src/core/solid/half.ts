@@ -61,19 +61,21 @@ function cut(shop: Workshop, mold: MoldTable, layout: MoldLayout): MoldHalves {
   checkChannels(shop, baits, { sprue, runner });
   const block = blockSolid(shop, mold, -1, 1);
   const vents = TIERS.map((tier) => ventSolid(shop, layout, tier, block));
-  const parts = [gateSolid(shop, mold, layout), runner, sprue, ...vents, pinSolid(shop, layout)];
+  const gates = gateSolids(shop, mold, layout);
+  checkGates(shop, baits, gates);
+  const parts = [shop.union(gates), runner, sprue, ...vents, pinSolid(shop, layout)];
   const [volumes, hollow] = shares(shop, cavities, parts);
   const half = (low: number, high: number): MoldHalf => {
     const metal = shop.difference(blockSolid(shop, mold, low, high), [hollow]);
     return { mesh: shop.mesh(metal), volume: shop.volume(metal) };
   };
-  const [gates = 0, inRunner = 0, inSprue = 0, edge = 0, collector = 0, outlet = 0, pins = 0] = volumes;
+  const [inGates = 0, inRunner = 0, inSprue = 0, edge = 0, collector = 0, outlet = 0, pins = 0] = volumes;
   return {
     lower: half(-1, 0),
     upper: half(0, 1),
     hollow: {
       cavities: shop.volume(cavities),
-      gates,
+      gates: inGates,
       runner: inRunner,
       sprue: inSprue,
       vents: { edge, collector, outlet },
@@ -153,6 +155,15 @@ function checkChannels(
   }
 }
 
+function checkGates(shop: Workshop, baits: readonly Solid[], gates: readonly Solid[]): void {
+  const index = baits.findIndex((bait, i) => !(shop.volume(shop.intersection(bait, gates[i]!)) > 0));
+  if (index >= 0) {
+    throw new RangeError(
+      `gate: wants to open into cavity ${index + 1}, got one that misses it; gate the bait at another place`,
+    );
+  }
+}
+
 const flat = ([x, y]: Vec2): Vec3 => [x, y, 0];
 
 function sprueSolid(shop: Workshop, { sprue }: MoldTable, { sprue: place }: MoldLayout): Solid {
@@ -172,11 +183,9 @@ function runnerSolid(shop: Workshop, { runner }: MoldTable, layout: MoldLayout):
 }
 
 /** Gates reach into the cavity by their own width, where a rounded nose draws back from them. */
-function gateSolid(shop: Workshop, { gate }: MoldTable, { gates }: MoldLayout): Solid {
-  return shop.union(
-    gates.map((bar) =>
-      barSolid(shop, { ...bar, from: ahead(bar, -gate.width) }, -gate.depth / 2, gate.depth / 2),
-    ),
+function gateSolids(shop: Workshop, { gate }: MoldTable, { gates }: MoldLayout): Solid[] {
+  return gates.map((bar) =>
+    barSolid(shop, { ...bar, from: ahead(bar, -gate.width) }, -gate.depth / 2, gate.depth / 2),
   );
 }
 

@@ -37,8 +37,10 @@ function strip(before: readonly number[], after: readonly number[]): number[] {
   const out: number[] = [];
   for (let i = 0; i < count; i++) {
     const [a, b, c, d] = [at(before, i), at(before, i + 1), at(after, i), at(after, i + 1)];
-    if (a !== b) out.push(a, b, d);
-    if (c !== d) out.push(a, d, c);
+    // The diagonal changes from quarter to quarter, so that a symmetric body gets a symmetric mesh.
+    const turned = Math.floor((4 * i) / count) % 2 === 1;
+    if (a !== b) out.push(...(turned ? [a, b, c] : [a, b, d]));
+    if (c !== d) out.push(...(turned ? [b, d, c] : [a, d, c]));
   }
   return out;
 }

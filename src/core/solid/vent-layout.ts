@@ -148,13 +148,14 @@ function isClear(scene: Scene, index: number, bar: PlanBar): boolean {
 }
 
 function isClearPoint(
-  { cavities, boxes, channels, pins }: Scene,
+  { mold, cavities, boxes, channels, pins }: Scene,
   index: number,
   { point, half, own }: { point: Vec2; half: number; own: number },
 ): boolean {
+  const radius = (mold.runner?.diameter ?? 0) / 2;
   return (
-    channels.runner.every(({ from, to }) => stretchDistance(from, to, point) > half + 4 * CLEAR) &&
-    stretchDistance(channels.sprue.mouth, channels.sprue.end, point) > half + 6 * CLEAR &&
+    channels.runner.every(({ from, to }) => stretchDistance(from, to, point) > half + radius + CLEAR) &&
+    stretchDistance(channels.sprue.mouth, channels.sprue.end, point) > half + mold.sprue.mouth / 2 + CLEAR &&
     pins.every(({ at, diameter }) => apart(at, point) > half + diameter / 2 + CLEAR) &&
     cavities.every(({ outline }, other) => {
       const wanted = other === index ? own : half + CLEAR;
