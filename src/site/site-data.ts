@@ -1,4 +1,4 @@
-import { getCollection, type CollectionKey } from 'astro:content';
+import { getCollection, type CollectionEntry, type CollectionKey } from 'astro:content';
 import { join } from 'node:path';
 import { readMeshFile } from '../io/mesh-file.ts';
 import { contentFolder } from '../io/settings.ts';
@@ -14,9 +14,11 @@ export interface SiteData {
 }
 
 /** Entries of a collection with their ids, sorted by id. */
-async function entries<Name extends CollectionKey>(name: Name) {
-  const all = await getCollection(name);
-  return all.map(({ id, data }) => ({ id, ...data })).sort((a, b) => (a.id < b.id ? -1 : 1));
+async function entries<Name extends CollectionKey>(
+  name: Name,
+): Promise<({ id: string } & CollectionEntry<Name>['data'])[]> {
+  const all: { id: string; data: CollectionEntry<Name>['data'] }[] = await getCollection(name);
+  return all.map(({ id, data }) => ({ ...data, id })).sort((a, b) => (a.id < b.id ? -1 : 1));
 }
 
 async function catalogueOfCollections(): Promise<Catalogue> {
