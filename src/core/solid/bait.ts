@@ -41,7 +41,7 @@ const mm = (metres: number): string => `${Number((metres * 1e3).toFixed(2))} mm`
  * nose, or its shape is impossible
  *
  * Valid: roundness 1 and more; middle lines in planes z = constant.
- * Cost: about 20 ms a body, 20 ms an appendage.
+ * Cost: some 20 ms a body, 60 ms an appendage.
  * Source: own derivation; joined by the kernel's union.
  */
 export async function baitSolid(table: BaitTable, resolution: Resolution = FINE): Promise<BaitSolid> {

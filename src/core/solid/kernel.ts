@@ -29,8 +29,6 @@ export interface Workshop {
   /** A round bar or frustum between two points; its flats enclose the circle's own area, so volumes are exact. */
   readonly cone: (from: Vec3, to: Vec3, radii: readonly [number, number]) => Solid;
   readonly ball: (centre: Vec3, radius: number) => Solid;
-  /** Where `depth` is positive, meshed with triangles of about `edge`. */
-  readonly levelSet: (depth: (point: Vec3) => number, min: Vec3, max: Vec3, edge: number) => Solid;
   readonly place: (solid: Solid, placement: Placement) => Solid;
   readonly union: (solids: readonly Solid[]) => Solid;
   readonly intersection: (a: Solid, b: Solid) => Solid;
@@ -112,16 +110,6 @@ function workshop(wasm: ManifoldToplevel, keep: (manifold: Manifold) => Solid): 
       keep(ball);
       return keep(ball.translate(scaled(centre)));
     },
-    levelSet: (depth, min, max, edge) =>
-      keep(
-        Solids.levelSet(
-          (p) => depth([p[0] / SCALE, p[1] / SCALE, p[2] / SCALE]) * SCALE,
-          { min: scaled(min), max: scaled(max) },
-          edge * SCALE,
-          0,
-          edge * SCALE * 1e-3,
-        ),
-      ),
     place: (solid, placement) => placed(raw(solid), placement, keep),
     union: (solids) => keep(Solids.union(list(solids))),
     intersection: (a, b) => keep(raw(a).intersect(raw(b))),

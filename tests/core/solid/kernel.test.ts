@@ -84,18 +84,6 @@ test.each<[string, [number, number, number]]>([
   });
 });
 
-test('a level set meshes what is inside', () => {
-  kernel.work((shop) => {
-    const ball = shop.levelSet(
-      ([x, y, z]) => 0.005 - Math.hypot(x, y, z),
-      [-0.006, -0.006, -0.006],
-      [0.006, 0.006, 0.006],
-      3e-4,
-    );
-    expect(shop.volume(ball) / ((4 / 3) * Math.PI * 0.005 ** 3)).toBeCloseTo(1, 2);
-  });
-});
-
 test('a solid is freed with the work that made it', () => {
   let kept: Solid | undefined;
   kernel.work((shop) => (kept = shop.box([0, 0, 0], [1, 1, 1])));
