@@ -28,8 +28,18 @@ export interface Stretch {
   readonly roundness: number;
 }
 
-/** How round an oval closes: 0 for a flat one, 1 for a circle, by its rate of cooling. */
-function ovalRoundness(flatness: number): number {
+/**
+ * How round an oval closes, by its rate of cooling.
+ *
+ * @param flatness - small over large axis [1], above 0 up to 1
+ * @returns 0 for a flat one to 1 for a circle [1]
+ * @throws {RangeError} when `flatness` is not in (0, 1]
+ *
+ * Valid: between the two limits an interpolation (estimate).
+ * Cost: constant.
+ * Source: first eigenvalue as `ellipseEigenvalue`.
+ */
+export function ovalRoundness(flatness: number): number {
   const [flat, round, own] = [Math.PI ** 2 / 4, ellipseEigenvalue(1), ellipseEigenvalue(flatness)];
   return (1 / flat - 1 / own) / (1 / flat - 1 / round);
 }

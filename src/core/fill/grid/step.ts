@@ -1,0 +1,132 @@
+import type { Network } from './network.ts';
+import { coolingRate, type FillState } from './state.ts';
+
+/** Conductance of half a cell and a stretch of its neighbour, in cells, in series. */
+const joined = (own: number, other: number, stretch: number) =>
+  own > 0 && other > 0 ? (own * other) / (0.5 * other + stretch * own) : 0;
+
+/**
+ * Joins the cells of an instant: full ones with each other, and with the front cells beside them.
+ *
+ * @param state - mobilities up to date [m³/(Pa·s)]
+ * @param net - links, ends and active cells are replaced
+ * @param ahead - how far into a front cell the front stands in the middle of a step, in cells [1]
+ *
+ * Cost: linear in the cells.
+ * Source: flow analysis network: Tadmor, Broyer & Gutfinger, Polym. Eng. Sci. 14 (1974) 660, from memory.
+ */
+export function joinCells(state: FillState, net: Network, ahead: number): void {
+  const { cavity, stage, mobility } = state;
+  const { link, gate, front, active } = net;
+  for (let cell = 0; cell < cavity.count; cell++) {
+    const own = mobility[cell]!;
+    const full = stage[cell] === 2 && own > 0;
+    active[cell] = full ? 1 : 0;
+    gate[cell] = 0;
+    let toFront = 0;
+    for (let side = 4 * cell; side < 4 * cell + 4; side++) {
+      const other = cavity.neighbours[side]!;
+      const pair = other >= 0 ? stage[cell]! + stage[other]! : 0;
+      // Full with full makes 4, full with front 3; two front cells do not feed each other, an empty one takes nothing.
+      if (pair === 4) link[side] = joined(own, mobility[other]!, 0.5);
+      else if (pair === 3)
+        link[side] = full ? joined(own, mobility[other]!, ahead) : joined(mobility[other]!, own, ahead);
+      else link[side] = 0;
+      if (full && pair === 3) toFront += link[side]!;
+    }
+    front[cell] = toFront;
+  }
+  for (const cell of cavity.gate) gate[cell] = 2 * mobility[cell]!;
+}
+
+/** Flows under unit pressure between gate and front [m³/(Pa·s)]. */
+export interface UnitFlow {
+  readonly gate: number;
+  readonly front: number;
+}
+
+/**
+ * Flow into every front cell under unit pressure, and what the gate gives.
+ *
+ * @param state - front and stages
+ * @param net - solved
+ * @param inflow - filled in, one entry a front cell [m³/(Pa·s)]
+ * @returns flow through the gate and into the front [m³/(Pa·s)], worked out apart
+ *
+ * Cost: linear in the front.
+ * Source: as `joinCells`.
+ */
+export function frontInflow(state: FillState, net: Network, inflow: Float64Array): UnitFlow {
+  const { cavity, stage } = state;
+  let front = 0;
+  state.front.forEach((cell, n) => {
+    let sum = net.gate[cell]!;
+    for (let side = 4 * cell; side < 4 * cell + 4; side++) {
+      if (net.link[side]! > 0) sum += net.link[side]! * net.pressure[cavity.neighbours[side]!]!;
+    }
+    inflow[n] = sum;
+    front += sum;
+  });
+  const gate = cavity.gate.reduce((sum, cell) => {
+    const behind = stage[cell] === 2 ? net.pressure[cell]! : 0;
+    return sum + net.gate[cell]! * (1 - behind);
+  }, 0);
+  return { gate, front };
+}
+
+/** Heat carried along over a step [s]: upwind, implicit, cells from the gate outwards; scale is the pressure drop [Pa]. */
+export function carryHeat(state: FillState, net: Network, scale: number, span: number): void {
+  const { cavity, melt, temperature, openShare } = state;
+  const skin = Math.max(melt.noFlow, melt.wall);
+  for (let cell = 0; cell < cavity.count; cell++) {
+    if (net.active[cell] === 0) continue;
+    const held = cavity.volume[cell]! * openShare[cell]!;
+    let flow = net.gate[cell]! * (1 - net.pressure[cell]!) * scale;
+    let heat = flow * melt.temperature;
+    for (let side = 4 * cell; side < 4 * cell + 4; side++) {
+      const c = net.link[side]!;
+      if (c === 0 || net.active[cavity.neighbours[side]!] === 0) continue;
+      const other = cavity.neighbours[side]!;
+      const entering = c * (net.pressure[other]! - net.pressure[cell]!) * scale;
+      if (entering <= 0) continue;
+      flow += entering;
+      heat += entering * temperature[other]!;
+    }
+    const loss = held * coolingRate(state, cell);
+    temperature[cell] =
+      ((held * temperature[cell]!) / span + heat + loss * skin) / (held / span + flow + loss);
+  }
+}
+
+/** Mixes the melt that comes into the front cells over a step [s], then lets it cool; scale is the pressure drop [Pa]. */
+export function heatFront(state: FillState, net: Network, scale: number, span: number): void {
+  const { cavity, melt, temperature, share } = state;
+  const skin = Math.max(melt.noFlow, melt.wall);
+  for (const cell of state.front) {
+    let flow = net.gate[cell]! * scale;
+    let heat = flow * melt.temperature;
+    for (let side = 4 * cell; side < 4 * cell + 4; side++) {
+      if (net.link[side] === 0) continue;
+      const other = cavity.neighbours[side]!;
+      const entering = net.link[side]! * net.pressure[other]! * scale;
+      flow += entering;
+      heat += entering * temperature[other]!;
+    }
+    const held = share[cell]! * cavity.volume[cell]!;
+    const total = held + flow * span;
+    if (!(total > 0)) continue;
+    const mixed = (held * temperature[cell]! + heat * span) / total;
+    temperature[cell] = skin + (mixed - skin) / (1 + span * coolingRate(state, cell));
+  }
+}
+
+/** Adds to what came into each front cell from each side [m³]; `volume` is that of a unit of conductance and pressure. */
+export function noteInflow(state: FillState, net: Network, volume: number): void {
+  const { cavity, cameFrom } = state;
+  for (const cell of state.front) {
+    for (let side = 4 * cell; side < 4 * cell + 4; side++) {
+      if (net.link[side] === 0) continue;
+      cameFrom[side] = cameFrom[side]! + net.link[side]! * net.pressure[cavity.neighbours[side]!]! * volume;
+    }
+  }
+}
