@@ -36,6 +36,12 @@ export function dimension(metres: number, words: Omit<DrawnDimension, 'mm' | 'sh
   return { ...words, mm: metres * 1000, shown: shownLength(metres) };
 }
 
+/** A dimension that an author stated: printed as written, to the thousandth of a millimetre. */
+export function statedDimension(metres: number, words: Omit<DrawnDimension, 'mm' | 'shown'>): DrawnDimension {
+  const mm = metres * 1000;
+  return { ...words, mm, shown: `${Number(mm.toFixed(3))}` };
+}
+
 /** Letter of the nth cut: A, B, … */
 export const cutLetter = (index: number) => String.fromCodePoint(65 + index);
 

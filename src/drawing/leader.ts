@@ -44,8 +44,8 @@ interface Place {
 const OFFSETS = [0, 2, 4, 7, 11, 16, 22, 30, 40, 52, 66].flatMap((offset) =>
   offset === 0 ? [0] : [-offset, offset],
 );
-const ROWS = [0, 1, 2, 3];
-/** Places tried at most; enough for six notes, and a bound on time. */
+const ROWS = [0, 1, 2, 3, 4, 5];
+/** Places tried at most; enough for seven notes, and a bound on time. */
 const TRIES = 20_000;
 
 function textLabel({ text }: Note, knee: Point, end: Point, size: number) {

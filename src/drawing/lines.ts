@@ -65,6 +65,8 @@ export const LETTERS = {
   strong: { colour: 'ink', weight: 600 },
   value: { colour: 'accent', weight: 500 },
   caption: { colour: 'muted', weight: 500 },
+  /** On a coloured area: dark on a light rim, in either scheme. */
+  halo: { colour: 'ink', weight: 600 },
 } as const;
 
 /** Kind of lettering. */
@@ -108,6 +110,9 @@ function shapes(used: Used): string[] {
     `{stroke-linejoin:round;stroke-linecap:round;font-family:${FONTS.text};font-variant-numeric:tabular-nums}`,
     ...lines.map((rule) => ` ${rule}`),
     ...letters.map((rule) => ` ${rule}`),
+    ...(used.letters.includes('halo')
+      ? [` .${letterClass('halo')}{paint-order:stroke;stroke-width:.9}`]
+      : []),
   ];
 }
 
@@ -118,7 +123,8 @@ function colours(paint: Paint, used: Used): string[] {
     ),
     ...used.fills.map((fill) => ` .${fillClass(fill)}{fill:${paint(FILLS[fill])}}`),
     ...used.letters.map(
-      (letter) => ` .${letterClass(letter)}{fill:${paint(LETTERS[letter].colour)};stroke:none}`,
+      (letter) =>
+        ` .${letterClass(letter)}{fill:${paint(LETTERS[letter].colour)};stroke:${letter === 'halo' ? paint('sheet') : 'none'}}`,
     ),
   ];
 }

@@ -61,7 +61,10 @@ function pathElement({ line, fill, closed, runs, tint, clip }: Path, clips: Clip
     ? `class="${lineClass(line)}" fill="${tint}"`
     : `class="${lineClass(line)} ${fillClass(fill)}"`;
   const within = clip ? ` clip-path="url(#${clips.get(pathData(clip, true)) ?? ''})"` : '';
-  const holes = closed && runs.length > 1 ? ' fill-rule="evenodd"' : '';
+  const holes =
+    closed && runs.length > 1 && fill !== 'accent' && fill !== 'ink' && fill !== 'none'
+      ? ' fill-rule="evenodd"'
+      : '';
   return `<path ${paint}${within}${holes} d="${pathData(runs, closed)}"/>`;
 }
 
