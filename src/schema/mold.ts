@@ -107,7 +107,11 @@ export const moldSchema = z.strictObject({
   runner: z
     .strictObject({
       diameter: size('Diameter of the round runner', '1 mm', '30 mm'),
-      length: size('Length of all runners together', '0.5 mm', '3 m'),
+      length: size(
+        'Length of all runners together, where it was measured; worked out from the layout when left out',
+        '0.5 mm',
+        '3 m',
+      ).optional(),
     })
     .optional()
     .meta({ description: 'Channels from the sprue to the gates; left out when the sprue feeds the cavity' }),

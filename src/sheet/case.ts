@@ -1,5 +1,7 @@
 import { band, quadrature, type Band } from '../core/quantity/band.ts';
 import type { BaitGeometry } from '../core/section/geometry.ts';
+import { moldLayout } from '../core/solid/mold-layout.ts';
+import type { MoldLayout, MoldTable } from '../core/solid/mold-table.ts';
 import { ALLOYS } from '../core/mold/alloy.ts';
 import { blockMass, blockSurface } from '../core/mold/block.ts';
 import { handPressure } from '../core/mold/clamp.ts';
@@ -24,6 +26,10 @@ export interface Case {
   /** Density of the compound at 20 °C and at pouring heat [kg/m³]. */
   readonly density: Band;
   readonly hotDensity: Band;
+  /** Where everything lies in the block. */
+  readonly layout: MoldLayout;
+  /** The round runners as cut: stated length, else that of the layout [m]. */
+  readonly runner: { readonly diameter: number; readonly length: number } | undefined;
   readonly pour: PourBand;
   /** Melt as it reaches the gate [K]. */
   readonly gateTemperature: Band;
@@ -64,6 +70,22 @@ function topOffOf(parts: CaseParts, pour: PourBand): { drop: number; share: Band
   return { drop, share: topOffShare(plastisol.expansion, drop, pour.nominal - plastisol.noFlow.value) };
 }
 
+/** A mold entry with the solid of its bait in every cavity: what the layout and the halves are made from. */
+export function moldTable({ mold, geometry }: Pick<CaseParts, 'mold' | 'geometry'>): MoldTable {
+  const tips = geometry.features.flatMap(({ stations }) => {
+    const tip = stations.at(-1)?.at;
+    return tip ? [[tip[0], tip[1]] as const] : [];
+  });
+  const { mesh, plan } = geometry;
+  return { ...mold, cavities: mold.cavities.map((cavity) => ({ ...cavity, mesh, plan, tips })) };
+}
+
+/** The runners with their length; none where the sprue ends at the gate. */
+function runnerOf({ runner }: Mold, layout: MoldLayout): Case['runner'] {
+  const length = runner?.length ?? layout.runnerLength;
+  return runner && length > 0 ? { diameter: runner.diameter, length } : undefined;
+}
+
 /** Works out what every figure of a mold starts from. */
 export function caseOf(parts: CaseParts): Case {
   const { mold, plastisol, geometry, catalogue } = parts;
@@ -71,12 +93,14 @@ export function caseOf(parts: CaseParts): Case {
   const pour = pourBand(plastisol);
   const topOff = topOffOf(parts, pour);
   const cavities = mold.cavities.length;
-  const runner = channelVolume({ sprue: mold.sprue, runner: mold.runner, gate: mold.gate, cavities });
-  const shot = shotVolume({ cavity: geometry.volume, cavities, runner, topOffShare: topOff.share });
+  const layout = moldLayout(moldTable(parts));
+  const runner = runnerOf(mold, layout);
+  const channels = channelVolume({ sprue: mold.sprue, runner, gate: mold.gate, cavities });
+  const shot = shotVolume({ cavity: geometry.volume, cavities, runner: channels, topOffShare: topOff.share });
   const injector = smallestInjector(shot.total, catalogue.injectors);
   const pushedWith = injector ?? largest(catalogue.injectors);
   const hot = hotDensity(density);
-  const hollow = cavities * geometry.volume + runner;
+  const hollow = cavities * geometry.volume + channels;
   const gateTemperature = quadrature(
     ({ poured, lost }) => poured - lost,
     { poured: band(pour.nominal), lost: TRANSFER_LOSS },
@@ -84,6 +108,8 @@ export function caseOf(parts: CaseParts): Case {
   );
   return {
     ...parts,
+    layout,
+    runner,
     density,
     hotDensity: hot,
     pour,

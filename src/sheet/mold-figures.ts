@@ -9,8 +9,8 @@ import { SOURCES } from './sources.ts';
 const scaled = (b: Band, factor: number): Band => band(b.value * factor, b.low * factor, b.high * factor);
 
 /** Plan area on which the push acts: cavities, and runner and gates as far as they lie in the plane [m²]. */
-export function pushedArea({ mold, geometry }: Pick<Case, 'mold' | 'geometry'>): number {
-  const { runner, gate, cavities } = mold;
+export function pushedArea({ mold, geometry, runner }: Pick<Case, 'mold' | 'geometry' | 'runner'>): number {
+  const { gate, cavities } = mold;
   const channels =
     (runner ? runner.diameter * runner.length : 0) + gate.width * gate.length * cavities.length;
   return cavities.length * geometry.projectedArea + channels;

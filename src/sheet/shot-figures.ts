@@ -18,10 +18,16 @@ function perCavity({ shot }: Case): Figure {
   );
 }
 
-function runner({ mold, shot }: Case): Figure {
+function runnerFigure({ mold, shot, runner }: Case): Figure {
   const parts = [
     figureInput('sprue', band(sprueVolume(mold.sprue)), 'mL'),
-    ...(mold.runner ? [figureInput('runners', band(runnerVolume(mold.runner)), 'mL')] : []),
+    ...(runner
+      ? [
+          figureInput('runner diameter D', band(runner.diameter), 'mm'),
+          figureInput('all runners together', band(runner.length), 'mm'),
+          figureInput('runners', band(runnerVolume(runner)), 'mL'),
+        ]
+      : []),
     figureInput(
       `gates, ${mold.cavities.length} of them`,
       band(gateVolume(mold.gate) * mold.cavities.length),
@@ -33,7 +39,8 @@ function runner({ mold, shot }: Case): Figure {
       key: 'shot.runner',
       label: 'Sprue, runners and gates, hot',
       unit: 'mL',
-      basis: 'Volume of the channels as cut.',
+      basis:
+        'Volume of the channels as they lie in the block, from the layout unless the runners were measured.',
       formula: 'π·L·(D² + Dd + d²)/12 + π·D²·L/4 + gates',
       inputs: parts,
       sources: [SOURCES.frustum],
@@ -89,7 +96,7 @@ function total({ shot, mold }: Case): Figure {
 export function shotFigures(given: Case): Figure[] {
   return [
     perCavity(given),
-    runner(given),
+    runnerFigure(given),
     topOff(given),
     total(given),
     figure(

@@ -39,6 +39,19 @@ function leakingVents({ mold }: Case): string[] {
   return mold.vents.length === 0 ? ['no vents are listed: air left in thin parts is not counted'] : [];
 }
 
+/** A stated runner length that the layout contradicts. */
+const RUNNER_GAP = 0.25;
+
+function runnerOff({ runner, layout }: Case): string[] {
+  if (!runner || Math.abs(runner.length / layout.runnerLength - 1) <= RUNNER_GAP) return [];
+  const [stated, laid] = [runner.length, layout.runnerLength].map(
+    (metres) => `${Math.round(metres * 1e3)} mm`,
+  );
+  return [
+    `its runners are stated as ${stated}, the layout has ${laid}: leave \`length\` out or place the cavities`,
+  ];
+}
+
 /** What the maker should know before publishing; customers never see it. */
 export function makerWarnings(given: Case, studies: readonly FillStudy[]): string[] {
   return [
@@ -46,6 +59,8 @@ export function makerWarnings(given: Case, studies: readonly FillStudy[]): strin
     ...weighed(given),
     ...short(studies),
     ...leakingVents(given),
+    ...given.layout.notes,
+    ...runnerOff(given),
     ...given.geometry.repairs.map((repair) => `${given.bait.id}: ${repair}`),
   ];
 }
