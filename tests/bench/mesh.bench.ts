@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 import Module from 'manifold-3d';
 import { STLLoader } from 'three/examples/jsm/loaders/STLLoader.js';
 import { mergeVertices } from 'three/examples/jsm/utils/BufferGeometryUtils.js';
-import { meshSurface, meshVolume } from '../../src/core/mesh/mass-properties.ts';
+import { meshSize } from '../../src/core/mesh/mass-properties.ts';
 import { readMesh } from '../../src/core/mesh/read-mesh.ts';
 import { isMeshFault } from '../../src/core/mesh/result.ts';
 import { binaryStl, uvSphere } from '../support/solids.ts';
@@ -20,7 +20,8 @@ interface Sums {
 function core(bytes: Uint8Array): Sums {
   const read = readMesh(bytes, { format: 'stl', unit: 'mm' });
   if (isMeshFault(read)) throw new Error(read.message);
-  return { volume: meshVolume(read.mesh) * 1e9, surface: meshSurface(read.mesh) * 1e6 };
+  const { volume, surface } = meshSize(read.mesh);
+  return { volume: volume * 1e9, surface: surface * 1e6 };
 }
 
 /** One loop after the other, nothing reported, no limits, nothing repaired: parse, weld, pair the edges, sum. */

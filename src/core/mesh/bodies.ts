@@ -57,18 +57,20 @@ function vertexRoots({ positions, triangles }: Mesh): Int32Array {
     }
     return at;
   };
+  const join = (a: number, b: number): void => {
+    const one = root(a);
+    const other = root(b);
+    if (one < other) parent[other] = one;
+    else parent[one] = other;
+  };
   for (let corner = 0; corner < triangles.length; corner += 3) {
-    let low = root(triangles[corner]!);
-    for (let k = 1; k < 3; k++) {
-      const other = root(triangles[corner + k]!);
-      if (other < low) {
-        parent[low] = other;
-        low = other;
-      } else {
-        parent[other] = low;
-      }
-    }
+    const a = triangles[corner]!;
+    const b = triangles[corner + 1]!;
+    const c = triangles[corner + 2]!;
+    if (parent[b] !== parent[a]) join(a, b);
+    if (parent[c] !== parent[a]) join(a, c);
   }
+  // A parent has the lower number, so it is settled before its children.
   for (let vertex = 0; vertex < parent.length; vertex++) parent[vertex] = parent[parent[vertex]!]!;
   return parent;
 }

@@ -69,63 +69,69 @@ export function boxCentre({ min, max }: Box): Vec3 {
 }
 
 /**
- * Volume inside a closed mesh, V = Σ a·(b×c)/6 about the centre of its box.
+ * Volume inside a closed mesh and its surface in one pass, V = Σ (a-o)·(b-a)×(c-a)/6 about the centre o of its box and
+ * A = Σ ½|(b-a)×(c-a)|.
  *
  * @param mesh - closed and consistently wound [m]
- * @returns volume, negative when the mesh is inside out [m³]
+ * @returns volume, negative when the mesh is inside out [m³], and surface [m²]
+ * @throws {RangeError} when the mesh has no points
  *
- * Cost: one pass over the triangles, no allocation.
+ * Cost: one pass over the points, one over the triangles, no allocation.
  * Source: B. Mirtich, "Fast and accurate computation of polyhedral mass properties", J. Graphics Tools 1(2), 1996, 31-50.
  */
-export function meshVolume(mesh: Mesh): number {
+export function meshSize(mesh: Mesh): { volume: number; surface: number } {
   const { positions: p, triangles } = mesh;
   const [ox, oy, oz] = boxCentre(meshBox(mesh));
   let sixfold = 0;
-  for (let corner = 0; corner < triangles.length; corner += 3) {
-    const i = 3 * triangles[corner]!;
-    const j = 3 * triangles[corner + 1]!;
-    const k = 3 * triangles[corner + 2]!;
-    const ax = p[i]! - ox;
-    const ay = p[i + 1]! - oy;
-    const az = p[i + 2]! - oz;
-    const bx = p[j]! - ox;
-    const by = p[j + 1]! - oy;
-    const bz = p[j + 2]! - oz;
-    const cx = p[k]! - ox;
-    const cy = p[k + 1]! - oy;
-    const cz = p[k + 2]! - oz;
-    sixfold += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
-  }
-  return sixfold / 6;
-}
-
-/**
- * Surface of a mesh, A = Σ ½|(b-a)×(c-a)|.
- *
- * @param mesh - any mesh [m]
- * @returns area of all triangles [m²]
- *
- * Cost: one pass over the triangles, no allocation.
- * Source: definition of the cross product.
- */
-export function meshSurface({ positions: p, triangles }: Mesh): number {
   let twofold = 0;
   for (let corner = 0; corner < triangles.length; corner += 3) {
     const i = 3 * triangles[corner]!;
     const j = 3 * triangles[corner + 1]!;
     const k = 3 * triangles[corner + 2]!;
-    const bx = p[j]! - p[i]!;
-    const by = p[j + 1]! - p[i + 1]!;
-    const bz = p[j + 2]! - p[i + 2]!;
-    const cx = p[k]! - p[i]!;
-    const cy = p[k + 1]! - p[i + 1]!;
-    const cz = p[k + 2]! - p[i + 2]!;
+    const ax = p[i]!;
+    const ay = p[i + 1]!;
+    const az = p[i + 2]!;
+    const bx = p[j]! - ax;
+    const by = p[j + 1]! - ay;
+    const bz = p[j + 2]! - az;
+    const cx = p[k]! - ax;
+    const cy = p[k + 1]! - ay;
+    const cz = p[k + 2]! - az;
     const nx = by * cz - bz * cy;
     const ny = bz * cx - bx * cz;
     const nz = bx * cy - by * cx;
+    sixfold += (ax - ox) * nx + (ay - oy) * ny + (az - oz) * nz;
     twofold += Math.sqrt(nx * nx + ny * ny + nz * nz);
   }
-  return twofold / 2;
+  return { volume: sixfold / 6, surface: twofold / 2 };
+}
+
+/**
+ * Volume inside a closed mesh.
+ *
+ * @param mesh - closed and consistently wound [m]
+ * @returns volume, negative when the mesh is inside out [m³]
+ * @throws {RangeError} when the mesh has no points
+ *
+ * Cost: as {@link meshSize}, which gives the surface too.
+ * Source: as {@link meshSize}.
+ */
+export function meshVolume(mesh: Mesh): number {
+  return meshSize(mesh).volume;
+}
+
+/**
+ * Surface of a mesh.
+ *
+ * @param mesh - any mesh [m]
+ * @returns area of all triangles [m²]
+ * @throws {RangeError} when the mesh has no points
+ *
+ * Cost: as {@link meshSize}, which gives the volume too.
+ * Source: as {@link meshSize}.
+ */
+export function meshSurface(mesh: Mesh): number {
+  return meshSize(mesh).surface;
 }
 
 /**

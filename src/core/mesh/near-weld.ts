@@ -10,7 +10,7 @@ import { pointIndex } from './weld.ts';
  * @returns the mesh on the points that were kept, and how many were joined to others [-]; triangles that collapse stay in
  * @throws {RangeError} when `tolerance` is not positive and finite
  *
- * Valid: a point joins the first kept point in reach; chains do not creep, since kept points never move.
+ * Valid: a point joins a kept point in reach; chains do not creep, since kept points never move.
  * Cost: linear in the points, at most 8 cells each.
  * Source: own derivation.
  */
@@ -30,40 +30,65 @@ export function nearWelded(mesh: Mesh, tolerance: number): { mesh: Mesh; joined:
 /** Which points are kept, and the number of the kept point for each point. */
 function keptPoints(mesh: Mesh, tolerance: number): { positions: Float64Array; numbers: Uint32Array } {
   const { positions } = mesh;
-  const cells = cellLists(positions.length / 3, 4 * tolerance, meshBox(mesh).min);
-  const rows = new Float64Array(positions.length);
+  const cells = pointCells(positions.length / 3, tolerance, meshBox(mesh).min);
   const numbers = new Uint32Array(positions.length / 3);
-  let count = 0;
   for (let point = 0; point < numbers.length; point++) {
-    const [x, y, z] = [positions[3 * point]!, positions[3 * point + 1]!, positions[3 * point + 2]!];
-    const near = cells.at(x, y, z).find((other) => {
-      const gap = Math.hypot(rows[3 * other]! - x, rows[3 * other + 1]! - y, rows[3 * other + 2]! - z);
-      return gap <= tolerance;
-    });
-    if (near === undefined) {
-      rows.set([x, y, z], 3 * count);
-      cells.add(count, [x, y, z], tolerance);
-    }
-    numbers[point] = near ?? count++;
+    const x = positions[3 * point]!;
+    const y = positions[3 * point + 1]!;
+    const z = positions[3 * point + 2]!;
+    const near = cells.near(x, y, z);
+    numbers[point] = near >= 0 ? near : cells.add(x, y, z);
   }
-  return { positions: rows.slice(0, 3 * count), numbers };
+  return { positions: cells.points(), numbers };
 }
 
-/** Points listed in every cell of a cubic grid that a ball about them touches. */
-function cellLists(expected: number, edge: number, origin: Vec3) {
+/** Points listed by the cells of a cubic grid four tolerances wide; the points of a cell are linked, -1 ends the list. */
+function pointCells(expected: number, tolerance: number, [x0, y0, z0]: Vec3) {
+  const edge = 4 * tolerance;
   const index = pointIndex(expected);
-  const lists: number[][] = [];
-  // From the corner of the box, so that cell numbers stay small far from the origin.
-  const cell = (value: number, axis: 0 | 1 | 2) => Math.floor((value - origin[axis]) / edge);
-  const listAt = (i: number, j: number, k: number): number[] => (lists[index.numberOf(i, j, k)] ??= []);
+  const rows = new Float64Array(3 * expected);
+  const head = new Int32Array(expected).fill(-1);
+  const next = new Int32Array(expected);
+  let count = 0;
+
+  function nearInCell(cell: number, x: number, y: number, z: number): number {
+    let point = cell < 0 ? -1 : head[cell]!;
+    while (point >= 0) {
+      const row = 3 * point;
+      if (Math.hypot(rows[row]! - x, rows[row + 1]! - y, rows[row + 2]! - z) <= tolerance) return point;
+      point = next[point]!;
+    }
+    return -1;
+  }
+
   return {
-    at: (x: number, y: number, z: number): readonly number[] => listAt(cell(x, 0), cell(y, 1), cell(z, 2)),
-    add(point: number, [x, y, z]: Vec3, reach: number): void {
-      for (let i = cell(x - reach, 0); i <= cell(x + reach, 0); i++) {
-        for (let j = cell(y - reach, 1); j <= cell(y + reach, 1); j++) {
-          for (let k = cell(z - reach, 2); k <= cell(z + reach, 2); k++) listAt(i, j, k).push(point);
+    /** A kept point in reach of a place, -1 for none. */
+    near(x: number, y: number, z: number): number {
+      // Counted from the corner of the box, so that cell numbers stay small far from the origin.
+      const toX = Math.floor((x + tolerance - x0) / edge);
+      const toY = Math.floor((y + tolerance - y0) / edge);
+      const toZ = Math.floor((z + tolerance - z0) / edge);
+      for (let i = Math.floor((x - tolerance - x0) / edge); i <= toX; i++) {
+        for (let j = Math.floor((y - tolerance - y0) / edge); j <= toY; j++) {
+          for (let k = Math.floor((z - tolerance - z0) / edge); k <= toZ; k++) {
+            const found = nearInCell(index.find(i, j, k), x, y, z);
+            if (found >= 0) return found;
+          }
         }
       }
+      return -1;
     },
+    add(x: number, y: number, z: number): number {
+      const cell = index.numberOf(
+        Math.floor((x - x0) / edge),
+        Math.floor((y - y0) / edge),
+        Math.floor((z - z0) / edge),
+      );
+      rows.set([x, y, z], 3 * count);
+      next[count] = head[cell]!;
+      head[cell] = count;
+      return count++;
+    },
+    points: () => rows.slice(0, 3 * count),
   };
 }

@@ -33,7 +33,7 @@ export function parsedStl(bytes: Uint8Array, unit: MeshUnit): FileMesh | MeshFau
 function binaryStlMesh(bytes: Uint8Array, count: number, unit: MeshUnit): FileMesh | MeshFault {
   if (count > MESH_LIMITS.triangles) return triangleLimitFault(count);
   const view = viewOf(bytes);
-  const index = pointIndex(count / 2);
+  const index = pointIndex(count / 2, true);
   const triangles = new Uint32Array(3 * count);
   for (let triangle = 0; triangle < count; triangle++) {
     let offset = HEADER + RECORD * triangle + 12;
