@@ -41,7 +41,7 @@ const ROUNDS = 2;
  * @throws {RangeError} when the box is empty, or too short a part lies in it
  *
  * Valid: one unforked part in the box, at least 0.2 % of the box's size thick.
- * Cost: some 60 ms in a mesh of 100 000 triangles.
+ * Cost: some 100 ms in a mesh of 100 000 triangles.
  * Source: own derivation; level sets of geodesic distance as in A. Verroust and F. Lazarus, Extracting skeletal curves
  * from 3D scattered data, The Visual Computer 16 (2000), from memory.
  */
@@ -72,37 +72,34 @@ function onSide(box: Box, root: RootSide, first: Vec3, second: Vec3): Vec3 {
   return [0, 1, 2].map((i) => first[i]! + back * (first[i]! - second[i]!)) as [number, number, number];
 }
 
-/** The largest connected group of filled cubes in the layer of the root side, or the first layer that has any. */
+/** The largest connected group of cubes in the layer of the root side, or the first layer that has any. */
 function rootCubes(voxels: Voxels, root: RootSide): number[] {
   const { axis, last } = SIDES[root];
-  const { counts, filled } = voxels;
-  const strides = [1, counts[0], counts[0] * counts[1]] as const;
+  const { counts, cubes } = voxels;
+  const stride = [1, counts[0], counts[0] * counts[1]][axis]!;
   const layers: number[][] = Array.from({ length: counts[axis] }, () => []);
-  filled.forEach((one, place) => {
-    if (one) layers[Math.floor(place / strides[axis]) % counts[axis]]!.push(place);
-  });
-  const layer = (last ? layers.toReversed() : layers).find((places) => places.length > 0) ?? [];
-  const alone: Voxels = { ...voxels, filled: new Uint8Array(filled.length) };
-  for (const place of layer) alone.filled[place] = 1;
+  cubes.forEach((place, cube) => layers[Math.floor(place / stride) % counts[axis]]!.push(cube));
+  const layer = (last ? layers.toReversed() : layers).find((members) => members.length > 0) ?? [];
   let largest: number[] = [];
   let rest = layer;
   while (rest.length > largest.length) {
-    const ways = waysThrough(alone, [rest[0]!]);
-    const group = rest.filter((place) => ways[place]! < Infinity);
+    const ways = waysThrough(voxels, [rest[0]!], layer);
+    const group = rest.filter((cube) => ways[cube]! < Infinity);
     if (group.length > largest.length) largest = group;
-    rest = rest.filter((place) => ways[place] === Infinity);
+    rest = rest.filter((cube) => ways[cube] === Infinity);
   }
   return largest;
 }
 
 /** Middles of bands of cubes with nearly the same way from the root, in order. */
-function bandMiddles({ counts, origin, cell }: Voxels, ways: Float64Array): Vec3[] {
+function bandMiddles({ counts, origin, cell, cubes }: Voxels, ways: Float64Array): Vec3[] {
   let farthest = 0;
   for (const way of ways) if (way < Infinity && way > farthest) farthest = way;
   const depth = Math.max(farthest / BANDS, BAND_CUBES * cell);
   const bands: [number, number, number, number][] = [];
-  ways.forEach((way, place) => {
+  ways.forEach((way, cube) => {
     if (way === Infinity) return;
+    const place = cubes[cube]!;
     const band = (bands[Math.floor(way / depth)] ??= [0, 0, 0, 0]);
     band[0] += place % counts[0];
     band[1] += Math.floor(place / counts[0]) % counts[1];

@@ -37,7 +37,7 @@ const CELLS = 1_000_000;
  *
  * Valid: closed mesh wound outwards. Thickness comes low, never high: by 0.1 % on
  * smooth parts finely meshed, by up to the share of a facet that a cell is wide on coarse ones.
- * Cost: 10 000 cells over 100 000 triangles in some 0.5 s.
+ * Cost: some 0.1 ms a cell over 100 000 triangles.
  * Source: local thickness after T. Hildebrand and P. Rüegsegger, J. Microscopy 185 (1997), from memory.
  */
 export function heightMap(tree: BoxTree, cell: number): HeightMap {

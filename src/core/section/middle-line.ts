@@ -13,8 +13,8 @@ export interface MiddleLine {
 /** Points this far outside a box still count as in it, as a part of its size [1]. */
 const EDGE = 1e-9;
 
-/** Stretch over which the direction is taken, as a part of the length. */
-const STRETCH = 1 / 64;
+/** Stretch over which the direction is taken, as a part of the length: long enough to ride over the line's own noise [1]. */
+const STRETCH = 1 / 12;
 
 /**
  * A middle line by arc length.

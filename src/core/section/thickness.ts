@@ -1,5 +1,5 @@
-import type { Box, Mesh, Vec3 } from '../mesh/mesh.ts';
-import { boxTree, type BoxTree } from './box-tree.ts';
+import type { Box, Vec3 } from '../mesh/mesh.ts';
+import type { BoxTree } from './box-tree.ts';
 import { isInside } from './inside.ts';
 import { nearest, nearestResult, type Nearest } from './nearest.ts';
 
@@ -223,18 +223,4 @@ export function ballAbout(tree: BoxTree, point: Vec3): Ball {
  */
 export function treeBox({ boxes }: BoxTree): Box {
   return { min: [boxes[6]!, boxes[7]!, boxes[8]!], max: [boxes[9]!, boxes[10]!, boxes[11]!] };
-}
-
-/**
- * The largest ball that fits inside a closed mesh, see `thickestBall`.
- *
- * @param mesh - closed and wound outwards [m]
- * @returns diameter and centre [m]
- * @throws {RangeError} when nothing lies inside
- *
- * Cost: a tree and a search.
- * Source: as `thickestBall`.
- */
-export function thickestSection(mesh: Mesh): Ball {
-  return thickestBall(boxTree(mesh));
 }

@@ -2,12 +2,16 @@ import type { Box, Vec3 } from '../mesh/mesh.ts';
 import type { BoxTree } from './box-tree.ts';
 import { stretchesInside } from './inside.ts';
 
-/** The solid inside a box as cubes: `filled[i + nx·(j + ny·k)]` is 1 inside. */
+/**
+ * The solid inside a box as cubes. Cube n is `cubes[n]` = i + nx·(j + ny·k); `numbers` leads back from there to n, and
+ * holds −1 where there is no solid.
+ */
 export interface Voxels {
   readonly origin: Vec3;
   readonly cell: number;
   readonly counts: readonly [number, number, number];
-  readonly filled: Uint8Array;
+  readonly cubes: Int32Array;
+  readonly numbers: Int32Array;
 }
 
 /** Cubes that the solid in the box is cut into, about. */
@@ -20,7 +24,7 @@ const LIMIT = 4_000_000;
  *
  * @param tree - boxes over a closed mesh [m]
  * @param box - where to look [m]
- * @returns the cubes [m]; none filled where the box holds no solid
+ * @returns the cubes [m]; none where the box holds no solid
  *
  * Valid: parts at least as thick as a cube across x and y.
  * Cost: a line search for each column.
@@ -30,7 +34,7 @@ export function voxelsIn(tree: BoxTree, box: Box): Voxels {
   const sides: Vec3 = [box.max[0] - box.min[0], box.max[1] - box.min[1], box.max[2] - box.min[2]];
   const space = sides[0] * sides[1] * sides[2];
   const coarse = filledVoxels(tree, box, sides, Math.cbrt(space / TARGET));
-  const solid = coarse.filled.reduce((sum, one) => sum + one, 0) * coarse.cell ** 3;
+  const solid = coarse.cubes.length * coarse.cell ** 3;
   if (solid === 0) return coarse;
   return filledVoxels(tree, box, sides, Math.max(Math.cbrt(solid / TARGET), Math.cbrt(space / LIMIT)));
 }
@@ -38,7 +42,8 @@ export function voxelsIn(tree: BoxTree, box: Box): Voxels {
 function filledVoxels(tree: BoxTree, { min, max }: Box, sides: Vec3, cell: number): Voxels {
   const counts = sides.map((side) => Math.max(1, Math.ceil(side / cell - 1e-9))) as [number, number, number];
   const [nx, ny, nz] = counts;
-  const filled = new Uint8Array(nx * ny * nz);
+  const numbers = new Int32Array(nx * ny * nz).fill(-1);
+  const cubes: number[] = [];
   for (let j = 0; j < ny; j++) {
     for (let i = 0; i < nx; i++) {
       for (const [bottom, top] of stretchesInside(
@@ -49,11 +54,16 @@ function filledVoxels(tree: BoxTree, { min, max }: Box, sides: Vec3, cell: numbe
         if (top < min[2] || bottom > max[2]) continue;
         const first = Math.max(0, Math.floor((bottom - min[2]) / cell));
         const last = Math.min(nz - 1, Math.floor((top - min[2]) / cell));
-        for (let k = first; k <= last; k++) filled[i + nx * (j + ny * k)] = 1;
+        for (let k = first; k <= last; k++) {
+          const place = i + nx * (j + ny * k);
+          if (numbers[place]! >= 0) continue;
+          numbers[place] = cubes.length;
+          cubes.push(place);
+        }
       }
     }
   }
-  return { origin: min, cell, counts, filled };
+  return { origin: min, cell, counts, cubes: Int32Array.from(cubes), numbers };
 }
 
 /** Steps to the 26 cubes about one, and their lengths in cells. */
@@ -68,32 +78,41 @@ const STEPS = Array.from(
  * Shortest way through the solid from some cubes to every other.
  *
  * @param voxels - the solid
- * @param starts - places in `filled` where the way begins
+ * @param starts - numbers of the cubes where the way begins
+ * @param among - numbers of the cubes that the way may use; left out, all
  * @returns for each cube the length of the way [m], Infinity where none leads
  *
  * Valid: ways along cubes and their diagonals, at most 13 % longer than straight ones.
- * Cost: 26 steps a filled cube and a little more.
+ * Cost: 26 steps a cube and a little more.
  * Source: R. B. Dial, Algorithm 360, Comm. ACM 12 (1969), from memory.
  */
 export function waysThrough(
-  { counts: [nx, ny, nz], filled, cell }: Voxels,
+  voxels: Voxels,
   starts: readonly number[],
+  among?: readonly number[],
 ): Float64Array {
-  const ways = new Float64Array(filled.length).fill(Infinity);
+  const { counts, cubes, numbers, cell } = voxels;
+  const [nx, ny, nz] = counts;
+  const open = new Uint8Array(cubes.length).fill(among ? 0 : 1);
+  for (const cube of among ?? []) open[cube] = 1;
+  const ways = new Float64Array(cubes.length).fill(Infinity);
+  for (const start of starts) ways[start] = 0;
   // Bucket n holds the cubes whose way is n to n + 1 cells; no step is shorter than one.
   const buckets: number[][] = [[...starts]];
-  for (const start of starts) ways[start] = 0;
   for (let n = 0; n < buckets.length; n++) {
-    for (const place of buckets[n] ?? []) {
-      const way = ways[place]!;
+    for (const cube of buckets[n] ?? []) {
+      const way = ways[cube]!;
       if (Math.floor(way) !== n) continue;
-      const [i, j, k] = [place % nx, Math.floor(place / nx) % ny, Math.floor(place / (nx * ny))];
+      const place = cubes[cube]!;
+      const i = place % nx;
+      const j = Math.floor(place / nx) % ny;
+      const k = Math.floor(place / (nx * ny));
       for (const step of STEPS) {
         const [a, b, c] = [i + step.i, j + step.j, k + step.k];
         if (a < 0 || b < 0 || c < 0 || a >= nx || b >= ny || c >= nz) continue;
-        const other = a + nx * (b + ny * c);
+        const other = numbers[a + nx * (b + ny * c)]!;
         const longer = way + step.length;
-        if (!filled[other] || longer >= ways[other]!) continue;
+        if (other < 0 || !open[other] || longer >= ways[other]!) continue;
         ways[other] = longer;
         (buckets[Math.floor(longer)] ??= []).push(other);
       }

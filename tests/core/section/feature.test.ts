@@ -4,7 +4,7 @@ import { boxTree } from '../../../src/core/section/box-tree.ts';
 import { middleLineInBox } from '../../../src/core/section/feature-box.ts';
 import { measureFeature } from '../../../src/core/section/feature.ts';
 import type { FeatureMeasure } from '../../../src/core/section/geometry.ts';
-import { box, capsule, mapped, skinned, torus, uvSphere, wedge } from '../../support/solids.ts';
+import { box, capsule, mapped, skinned, torus, turned, uvSphere, wedge } from '../../support/solids.ts';
 
 const relative = (a: number, b: number) => Math.abs(a / b - 1);
 const kind = 'fin';
@@ -202,6 +202,32 @@ test('the root is where the part leaves the body, when the line begins inside it
   const leaves = Math.sqrt(0.01 ** 2 - 0.002 ** 2);
   expect(Math.abs(0.03 - measure.length - leaves)).toBeLessThan(0.03 / 48);
   expect(relative(measure.rootThickness, 0.004 * FLATS)).toBeLessThan(0.02);
+});
+
+test('a rib round a rod, shorter than it is thick, is measured from the rod to its crown', () => {
+  const [foot, crown] = [0.005, 0.006];
+  const ribbed = turned(
+    [
+      [0, foot],
+      [0.01, foot],
+      [0.01, crown],
+      [0.0115, crown],
+      [0.0115, foot],
+      [0.02, foot],
+    ],
+    256,
+  );
+  const line: Vec3[] = [
+    [0.01075, foot, 0],
+    [0.01075, crown, 0],
+  ];
+  const measure = measureFeature(boxTree(ribbed), { name: 'rib', kind: 'rib', middleLine: line });
+  expect(relative(measure.length, crown - foot)).toBeLessThan(0.05);
+  holds(measure, () => 0.0015, 1e-3);
+  // Chord of the crown's circle.
+  const y = measure.stations[0]!.at[1];
+  expect(relative(measure.stations[0]!.width, 2 * Math.sqrt(crown ** 2 - y ** 2))).toBeLessThan(2e-3);
+  expect(measure.stations.at(-1)!.s).toBeGreaterThan(0.3 * measure.length);
 });
 
 describe('refuses in plain words', () => {
