@@ -14,6 +14,16 @@ export interface Analysed {
   readonly warnings: readonly string[];
 }
 
+/** One step of the work, told as it begins: a revision to measure or a mold to work out. */
+export interface Step {
+  /** Steps behind it. */
+  readonly done: number;
+  readonly total: number;
+  readonly name: string;
+}
+
+type OnStep = (step: Step) => void;
+
 /** Statuses that are shown to the public. */
 export const PUBLISHED: ReadonlySet<Mold['status']> = new Set(['final', 'retired']);
 
@@ -73,18 +83,29 @@ function sheetOrProblem(parts: CaseParts): { sheet: Sheet } | { problem: EntryPr
  *
  * Mistakes that only the geometry shows come back as problems, one for each; a mold with a problem has no sheet.
  */
-export async function sheets(catalogue: Catalogue, readMesh: MeshReader): Promise<Analysed> {
+export async function sheets(
+  catalogue: Catalogue,
+  readMesh: MeshReader,
+  onStep: OnStep = () => undefined,
+): Promise<Analysed> {
+  const total = catalogue.baits.reduce(
+    (sum, { revisions }) => sum + revisions.length,
+    catalogue.molds.length,
+  );
+  let done = 0;
   const geometry = geometryCache(readMesh);
   const made: Sheet[] = [];
   const problems = new Map<string, EntryProblem>();
   const note = (problem: EntryProblem) => problems.set(JSON.stringify(problem), problem);
   for (const bait of catalogue.baits) {
     for (const revision of bait.revisions) {
+      onStep({ done: done++, total, name: `${bait.id} ${revision.id}` });
       const result = await geometry(bait, revision);
       if ('problem' in result) note(result.problem);
     }
   }
   for (const mold of catalogue.molds) {
+    onStep({ done: done++, total, name: mold.id });
     const located = locate(catalogue, mold);
     if ('problem' in located) {
       note(located.problem);
