@@ -1,13 +1,16 @@
 import { mkdir, mkdtemp, rm, truncate, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { MESH_LIMITS } from '../../src/core/mesh/limits.ts';
 import { meshVolume } from '../../src/core/mesh/mass-properties.ts';
 import { readMeshFile } from '../../src/io/mesh-file.ts';
 import { modelXml, obj, objectXml, threeMf } from '../support/mesh-files.ts';
 import { faultOf, solidOf } from '../support/read.ts';
 import { binaryStl, flipped, uvSphere } from '../support/solids.ts';
+
+// Workers start slowly on a busy machine.
+vi.setConfig({ testTimeout: 30_000 });
 
 let folder = '';
 const sphere = uvSphere(0.01, 24, 48);

@@ -51,7 +51,7 @@ type Attributes = Readonly<Record<string, string>>;
  *
  * @param bytes - the part's XML
  * @param name - its name in messages
- * @returns unit, objects by id and placements, or one fault
+ * @returns unit, objects by id and placements [that unit], or one fault
  *
  * Cost: linear in the part.
  * Source: 3MF Consortium, 3D Manufacturing Format Core Specification 1.4, 3 and 4; Production Extension 1.1.2, 4.

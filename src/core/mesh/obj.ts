@@ -29,7 +29,7 @@ interface ObjState {
  *
  * @param bytes - the whole file
  * @param unit - unit of its numbers, which the format does not carry
- * @returns points in the file's unit, or one fault with its line
+ * @returns points [file's unit], or one fault with its line
  *
  * Cost: linear in the file.
  * Source: Wavefront Technologies, Advanced Visualizer Manual, Appendix B1 "Object Files" (from memory).

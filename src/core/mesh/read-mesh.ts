@@ -15,7 +15,7 @@ export type MeshFormat = 'stl' | 'obj' | '3mf';
  * The format that a file's name announces.
  *
  * @param name - file name or path
- * @returns the format, or a fault that names what to export instead
+ * @returns the format, or a fault that names what to export instead [-]
  *
  * Cost: constant.
  * Source: definition.

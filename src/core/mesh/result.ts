@@ -62,7 +62,7 @@ export function isMeshFault<T extends object>(result: T | MeshFault): result is 
  *
  * @param kind - what kind of trouble
  * @param message - a plain sentence: what is wrong and what to do
- * @returns the refusal
+ * @returns the refusal [-]
  *
  * Cost: constant.
  * Source: definition.

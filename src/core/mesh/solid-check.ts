@@ -19,7 +19,7 @@ import { scaledMesh } from './placement.ts';
  * @param file - points in the file's unit, equal points already sharing one number, every point used,
  * every index in range
  * @param notes - repairs made so far
- * @returns the mesh in metres with all repairs, or one fault with its place
+ * @returns the mesh with all repairs, or one fault with its place [m]
  *
  * Valid: does not look for triangles that pass through each other.
  * Cost: linear in the triangles when nothing is wrong.

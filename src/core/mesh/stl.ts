@@ -17,7 +17,7 @@ const RECORD = 50;
  *
  * @param bytes - the whole file
  * @param unit - unit of its numbers, which the format does not carry
- * @returns points in the file's unit, or one fault
+ * @returns points [file's unit], or one fault
  *
  * Cost: one look-up for each corner.
  * Source: M. Burns, Automated Fabrication (1993), 6.5 (from memory).

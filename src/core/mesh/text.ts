@@ -12,7 +12,7 @@ export interface TextScanner {
  * Bytes as text, one character a byte, so that no byte can be wrong.
  *
  * @param bytes - any bytes
- * @returns as many characters as bytes
+ * @returns as many characters as bytes [-]
  *
  * Cost: one copy.
  * Source: ISO/IEC 8859-1.
@@ -25,7 +25,7 @@ export function latin1Text(bytes: Uint8Array): string {
  * A reader of words parted by white space.
  *
  * @param text - any text
- * @returns a reader at the start of it
+ * @returns a reader at the start of it; its lines count from 1 [-]
  *
  * Cost: one pass over the text for all words together.
  * Source: definition.

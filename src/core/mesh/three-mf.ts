@@ -16,8 +16,8 @@ const MODEL_RELATION = 'http://schemas.microsoft.com/3dmanufacturing/2013/01/3dm
  * Points and triangles of everything that a 3MF package builds, components placed, in the unit that its model states
  * (millimeter when it states none).
  *
- * @param bytes - the whole file
- * @returns points in the file's unit and what was left out, or one fault
+ * @param bytes - the whole file [bytes]
+ * @returns points [file's unit] and what was left out, or one fault
  *
  * Cost: linear in the unpacked parts and in what is placed; bounded by `MESH_LIMITS`.
  * Source: 3MF Consortium, 3D Manufacturing Format Core Specification 1.4, 2 to 4.

@@ -17,7 +17,7 @@ const CHUNK = 65536;
  * @param bytes - UTF-8, or UTF-16 with a byte order mark
  * @param what - its name in messages
  * @param handler - is told of every element
- * @returns nothing, or one fault: the document's own, or what the handler found
+ * @returns nothing, or one fault: the document's own, or what the handler found [-]
  *
  * Cost: linear in the document.
  * Source: W3C, Extensible Markup Language (XML) 1.0, 5th ed. (2008), through saxes.

@@ -22,7 +22,7 @@ const LOCAL_RECORD = 0x04034b50;
  * The files of a zip archive by name in lower case without a leading slash, within `MESH_LIMITS`.
  *
  * @param bytes - the whole archive
- * @returns entries, or why the archive is refused: damaged, encrypted, over 4 GB, too many or too large entries, doubled names
+ * @returns entries with their sizes [bytes], or why the archive is refused: damaged, encrypted, over 4 GB, too many or too large entries, doubled names
  *
  * Cost: linear in the directory; nothing is unpacked.
  * Source: PKWARE, APPNOTE.TXT .ZIP File Format Specification 6.3, 4.3 and 4.4 (from memory).
@@ -65,7 +65,7 @@ export function zipEntries(bytes: Uint8Array): Map<string, ZipEntry> | MeshFault
  *
  * @param bytes - the whole archive
  * @param entry - from {@link zipEntries}
- * @returns the unpacked bytes, or why they are refused
+ * @returns the unpacked content [bytes], or why it is refused
  *
  * Cost: linear in the packed and unpacked bytes; stops at the stated size.
  * Source: RFC 1951 (1996) through fflate; PKWARE APPNOTE.TXT 6.3, 4.4.

@@ -1,5 +1,5 @@
 import { strToU8 } from 'fflate';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { MESH_LIMITS } from '../../../src/core/mesh/limits.ts';
 import { meshVolume } from '../../../src/core/mesh/mass-properties.ts';
 import type { Mesh, MeshFault } from '../../../src/core/mesh/mesh.ts';
@@ -272,6 +272,9 @@ describe('what is certain is repaired, and said', () => {
 });
 
 describe('limits', () => {
+  // Files of a hundred megabytes, on a busy machine.
+  vi.setConfig({ testTimeout: 30_000 });
+
   const claimed = (count: number) => {
     const bytes = new Uint8Array(84 + 50 * count);
     new DataView(bytes.buffer).setUint32(80, count, true);
