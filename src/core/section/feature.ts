@@ -1,7 +1,7 @@
 import type { Box, Vec3 } from '../mesh/mesh.ts';
 import type { BoxTree } from './box-tree.ts';
 import type { FeatureMeasure } from './geometry.ts';
-import { middleLineOf, type MiddleLine } from './middle-line.ts';
+import { apart, middleLineOf, type MiddleLine } from './middle-line.ts';
 import { frameAcross, obliqueSection, pointOf } from './oblique.ts';
 import { partAt } from './part.ts';
 
@@ -11,7 +11,7 @@ export interface LineRequest {
   readonly kind: FeatureMeasure['kind'];
   /** From root to tip [m]. */
   readonly middleLine: readonly Vec3[];
-  /** The part ends where its middle leaves this box [m]; left out, where the solid ends. */
+  /** The part begins and ends where its middle enters and leaves this box [m]; left out, where the solid says. */
   readonly within?: Box | undefined;
 }
 
@@ -47,8 +47,8 @@ const STUB = 0.8;
  * A thin part measured on the solid along its middle line: sections across the line, in each the part that holds
  * the line, its thickness the largest circle in it.
  *
- * The root is where the part, seen from its tip, leaps into the body: √area grows by more than 1.2 m a metre; the tip is where
- * sections end. Stations run evenly from the root to half a local thickness short of the tip, where its rounding begins.
+ * The root is where the part, seen from its tip, leaps into the body (√area grows by more than 1.2 m a metre) or enters its
+ * box; the tip is where sections end. Stations run evenly from the root to half a local thickness short of the tip, where its rounding begins.
  *
  * @param tree - boxes over the closed mesh [m]
  * @param request - name, kind, and middle line from root to tip [m], inside the part
@@ -68,7 +68,7 @@ export function measureFeature(tree: BoxTree, request: LineRequest): FeatureMeas
       `${name}: wants a middle line inside the solid, got one that runs through it at ${looks.length} of ${LOOKS + 1} places`,
     );
   }
-  const root = rootOf(looks);
+  const root = request.within ? rootInBox(looks, line) : rootOf(looks);
   const end = endOf(tree, line, looks.at(-1)!.s);
   const short = (share: number) => shortOf(tree, line, root, end, share);
   const round = short(0.5);
@@ -134,6 +134,12 @@ function rootOf(looks: readonly Across[]): number {
     if (growth > FLARE * (outer.s - inner.s) && inner.area > LEAP * outer.area) return outer.s;
   }
   return looks[0]!.s;
+}
+
+/** The box says where the root is; only sections that graze the body, their middle far from the line, are passed over. */
+function rootInBox(looks: readonly Across[], line: MiddleLine): number {
+  const own = looks.find(({ s, at, thickness }) => apart(at, line.pointAt(s)) <= thickness / 2);
+  return (own ?? looks[0]!).s;
 }
 
 /** Arc length at which the solid ends, beyond a place where it still is. */

@@ -62,6 +62,27 @@ test('features come in the order asked, by line or by box', async () => {
   expect(relative(features[0]!.length, 0.02)).toBeLessThan(1e-3);
 });
 
+test('mirror images measure alike', async () => {
+  const tapered = (side: 1 | -1) =>
+    mapped(frustum(0.003, 0.0015, 0.03, 48), ([x, y, z]) => [0.01 - side * y, side * (x + 0.001), z]);
+  const boxOf = (side: 1 | -1) =>
+    ({ min: [-0.01, side > 0 ? 0.005 : -0.04, -0.01], max: [0.03, side > 0 ? 0.04 : -0.005, 0.01] }) as const;
+  const [left, right] = await Promise.all(
+    ([1, -1] as const).map(async (side) => {
+      const request = {
+        name: 'leg',
+        kind: 'leg',
+        box: boxOf(side),
+        root: side > 0 ? 'left' : 'right',
+      } as const;
+      return (await measureBait(tapered(side), [request])).features[0]!;
+    }),
+  );
+  expect(relative(left!.length, 0.026)).toBeLessThan(1e-3);
+  expect(relative(left!.length, right!.length)).toBeLessThan(1e-3);
+  expect(relative(left!.thinnest.thickness, right!.thinnest.thickness)).toBeLessThan(1e-3);
+});
+
 test('a request without a line or a box is refused', async () => {
   await expect(measureBait(box([0.01, 0.01, 0.01]), [{ name: 'tail', kind: 'fin' }])).rejects.toThrow(
     'tail: wants a middle line or a box, got neither',
