@@ -15,7 +15,11 @@ const open: Mesh = { positions: good.positions, triangles: good.triangles.slice(
 
 /** The tiny catalogue with its bait drawn as an STL file. */
 async function meshCatalogue(mesh: Mesh, perMetre: number): Promise<string> {
-  const folder = await changedCatalogue({ 'baits/peg.yaml': MESH_YAML });
+  const folder = await changedCatalogue({
+    'baits/peg.yaml': MESH_YAML,
+    'molds/peg-2.yaml': [['length: 140 mm', 'length: 170 mm']],
+    'molds/peg-draft.yaml': [['length: 140 mm', 'length: 170 mm']],
+  });
   await mkdir(join(folder, 'meshes'));
   await writeFile(join(folder, 'meshes', 'peg.stl'), binaryStl(mesh, perMetre));
   return folder;
