@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { GoodReading } from '../io/catalogue.ts';
+import { pruneMemory } from '../io/cache.ts';
 import { CACHE_FOLDER, contentFolder, outputFolder, PROJECT_ROOT, shownPath } from '../io/settings.ts';
 import { PUBLISHED } from '../sheet/analyse.ts';
 import { logFaults, runAstro } from './astro.ts';
@@ -45,6 +46,7 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
       signal.throwIfAborted();
       await bringBeside(stage);
       await swapIn(output, stage);
+      await pruneMemory();
       say(`built ${shownPath(output)} in ${elapsed()}`);
       return true;
     });

@@ -1,5 +1,5 @@
 import { placed, readCatalogue, type GoodReading } from '../io/catalogue.ts';
-import { meshesIn } from '../io/meshes.ts';
+import { analysisTools } from '../io/analysis-tools.ts';
 import { problemLine, sortedProblems } from '../io/problem-text.ts';
 import { sheets, type Step } from '../sheet/analyse.ts';
 import { complain, counted, progress } from './progress.ts';
@@ -13,7 +13,7 @@ export async function checked(folder: string): Promise<GoodReading | undefined> 
   if ('problems' in reading) return refused(reading.problems.map(problemLine));
   const measuring = progress('measuring');
   const onStep = ({ done, total, name }: Step): void => measuring.step(done, total, name);
-  const { problems, warnings } = await sheets(reading.catalogue, meshesIn(folder), onStep);
+  const { problems, warnings } = await sheets(reading.catalogue, analysisTools(folder), onStep);
   measuring.end();
   for (const warning of warnings) complain(`warning: ${warning}`);
   const lines = sortedProblems(problems.map((problem) => placed(problem, reading))).map(problemLine);

@@ -2,7 +2,8 @@ import type { EntryProblem } from '../schema/problem.ts';
 import type { Bait, Catalogue, Entry, Mold } from '../schema/collections.ts';
 import type { Revision } from '../schema/bait.ts';
 import { caseOf, type CaseParts } from './case.ts';
-import { geometryOf, type GeometryResult, type MeshReader } from './geometry.ts';
+import { geometryOf, type GeometryResult } from './geometry.ts';
+import type { Tools } from './tools.ts';
 import { sheetOf } from './assemble.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -54,19 +55,22 @@ function locate(catalogue: Catalogue, mold: Entry<Mold>): Located {
 }
 
 /** Geometries by bait and revision: several molds share one. */
-function geometryCache(readMesh: MeshReader) {
+function geometryCache(tools: Tools) {
   const kept = new Map<string, Promise<GeometryResult>>();
   return (bait: Entry<Bait>, revision: Revision): Promise<GeometryResult> => {
     const key = `${bait.id}/${revision.id}`;
-    const found = kept.get(key) ?? geometryOf(bait, revision, readMesh);
+    const found = kept.get(key) ?? geometryOf(bait, revision, tools);
     kept.set(key, found);
     return found;
   };
 }
 
-function sheetOrProblem(parts: CaseParts): { sheet: Sheet } | { problem: EntryProblem } {
+async function sheetOrProblem(
+  parts: CaseParts,
+  tools: Tools,
+): Promise<{ sheet: Sheet } | { problem: EntryProblem }> {
   try {
-    return { sheet: sheetOf(caseOf(parts)) };
+    return { sheet: await sheetOf(caseOf(parts), tools) };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return problemOf(
@@ -85,7 +89,7 @@ function sheetOrProblem(parts: CaseParts): { sheet: Sheet } | { problem: EntryPr
  */
 export async function sheets(
   catalogue: Catalogue,
-  readMesh: MeshReader,
+  tools: Tools,
   onStep: OnStep = () => undefined,
 ): Promise<Analysed> {
   const total = catalogue.baits.reduce(
@@ -93,7 +97,7 @@ export async function sheets(
     catalogue.molds.length,
   );
   let done = 0;
-  const geometry = geometryCache(readMesh);
+  const geometry = geometryCache(tools);
   const made: Sheet[] = [];
   const problems = new Map<string, EntryProblem>();
   const note = (problem: EntryProblem) => problems.set(JSON.stringify(problem), problem);
@@ -113,7 +117,7 @@ export async function sheets(
     }
     const measured = await geometry(located.parts.bait, located.parts.revision);
     if ('problem' in measured) continue;
-    const result = sheetOrProblem({ ...located.parts, geometry: measured.geometry });
+    const result = await sheetOrProblem({ ...located.parts, geometry: measured.geometry }, tools);
     if ('sheet' in result) made.push(result.sheet);
     else note(result.problem);
   }

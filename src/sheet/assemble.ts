@@ -24,6 +24,7 @@ import { SOURCES } from './sources.ts';
 import { ventFigures } from './vent-figures.ts';
 import { coldVerdict, floatVerdict, injectorVerdict, warmUpFigure } from './verdicts.ts';
 import { makerWarnings } from './warnings.ts';
+import type { Tools } from './tools.ts';
 import { speaker } from './words.ts';
 
 function injectorFits({ catalogue, shot }: Case): InjectorFit[] {
@@ -64,9 +65,9 @@ function byKey(figures: readonly Figure[]): Record<string, Figure> {
 }
 
 /** The whole sheet of a mold: figures first, then the verdicts, cautions and answers that speak of them. */
-export function sheetOf(given: Case): Sheet {
+export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>): Promise<Sheet> {
   const { mold, bait, catalogue } = given;
-  const studies = fillStudies(given);
+  const studies = await fillStudies(given, remember);
   const heat = heatStudy(given);
   const hooks = hookFits(given);
   const hook = bestHook(given, hooks);

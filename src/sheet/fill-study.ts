@@ -6,6 +6,7 @@ import { noFlowFraction } from '../core/heat/solidification.ts';
 import { bisect } from '../core/numeric/root.ts';
 import type { FeatureMeasure } from '../core/section/geometry.ts';
 import type { Case } from './case.ts';
+import type { Remember } from './tools.ts';
 import { COLD_MOLD, GAP_TOLERANCE, WARM_MOLD, type Assumption } from './practice.ts';
 
 /** Temperature at which a compound's viscosity is stated [K]. */
@@ -61,6 +62,7 @@ export function fillInputs(given: Case, mold: Assumption) {
   };
 }
 
+type FillInputs = ReturnType<typeof fillInputs>;
 type Values = Record<Names, number>;
 
 /** Reserve of one feature as a function of the inputs; the costly part is kept for equal shapes and temperatures. */
@@ -102,26 +104,28 @@ function moldNeeded(reserveAt: (mold: number) => number, least: number): number 
   return bisect((mold) => reserveAt(mold) - least, COLD_MOLD.value, HOTTEST_MOLD, 10);
 }
 
+function studyOf(feature: FeatureMeasure, coldInputs: FillInputs, warmInputs: FillInputs): FillStudy {
+  const reserve = reserveOf(feature);
+  const cold = quadrature(reserve, coldInputs);
+  const warm = quadrature(reserve, warmInputs);
+  const nominal = Object.fromEntries(
+    Object.entries(coldInputs).map(([name, { value }]) => [name, value]),
+  ) as Values;
+  const reserveAt = (mold: number) => reserve({ ...nominal, mold });
+  return {
+    feature,
+    cold,
+    warm,
+    neededNominal: moldNeeded(reserveAt, 1),
+    neededAdverse: moldNeeded(reserveAt, cold.value / cold.low),
+  };
+}
+
 /** Fill study of every thin feature: ribs stand on the body and fill with it. */
-export function fillStudies(given: Case): FillStudy[] {
-  return given.geometry.features
+export async function fillStudies(given: Case, remember: Remember): Promise<FillStudy[]> {
+  const [cold, warm] = [fillInputs(given, COLD_MOLD), fillInputs(given, WARM_MOLD)];
+  const studies = given.geometry.features
     .filter(({ kind }) => kind !== 'rib')
-    .map((feature) => {
-      const reserve = reserveOf(feature);
-      const coldInputs = fillInputs(given, COLD_MOLD);
-      const cold = quadrature(reserve, coldInputs);
-      const warm = quadrature(reserve, fillInputs(given, WARM_MOLD));
-      const nominal = Object.fromEntries(
-        Object.entries(coldInputs).map(([name, { value }]) => [name, value]),
-      ) as Values;
-      const reserveAt = (mold: number) => reserve({ ...nominal, mold });
-      return {
-        feature,
-        cold,
-        warm,
-        neededNominal: moldNeeded(reserveAt, 1),
-        neededAdverse: moldNeeded(reserveAt, cold.value / cold.low),
-      };
-    })
-    .sort((a, b) => a.cold.value - b.cold.value);
+    .map((feature) => remember('fill', { feature, cold, warm }, () => studyOf(feature, cold, warm)));
+  return (await Promise.all(studies)).sort((a, b) => a.cold.value - b.cold.value);
 }

@@ -1,6 +1,6 @@
-import type { Box, Mesh, MeshFault, Vec3 } from '../core/mesh/mesh.ts';
+import type { Box, Mesh, Vec3 } from '../core/mesh/mesh.ts';
 import { placedMesh, type Matrix3 } from '../core/mesh/placement.ts';
-import { isMeshFault, type MeshUnit, type ReadMesh } from '../core/mesh/result.ts';
+import { isMeshFault } from '../core/mesh/result.ts';
 import { statedLengthFault } from '../core/mesh/stated-length.ts';
 import type { BaitGeometry } from '../core/section/geometry.ts';
 import { measureBait, type FeatureRequest } from '../core/section/measure.ts';
@@ -8,9 +8,7 @@ import { baitSolid } from '../core/solid/bait.ts';
 import type { MeshGeometry, Revision, SectionTable } from '../schema/bait.ts';
 import type { Bait, Entry } from '../schema/collections.ts';
 import type { EntryProblem, Path } from '../schema/problem.ts';
-
-/** How a sheet gets at mesh files: the path below the catalogue, and the unit that the entry states. */
-export type MeshReader = (path: string, unit: MeshUnit | undefined) => Promise<ReadMesh | MeshFault>;
+import type { Tools } from './tools.ts';
 
 /** A geometry, or the mistake that prevents it. */
 export type GeometryResult = { readonly geometry: BaitGeometry } | { readonly problem: EntryProblem };
@@ -74,7 +72,7 @@ function requestsOf(table: MeshGeometry): FeatureRequest[] {
   return table.features.map(({ name, kind, box, root }) => ({ name, kind, box: boxOf(box), root }));
 }
 
-async function fromMesh(table: MeshGeometry, readMesh: MeshReader, refuse: Refuse): Promise<GeometryResult> {
+async function fromMesh(table: MeshGeometry, { readMesh }: Tools, refuse: Refuse): Promise<GeometryResult> {
   const read = await readMesh(table.file, table.unit);
   if (isMeshFault(read)) return refuse(['file'], `${table.file}: ${read.message}`, 'export the mesh again');
   const mesh = laidInMold(read.mesh, table);
@@ -99,11 +97,37 @@ async function fromMesh(table: MeshGeometry, readMesh: MeshReader, refuse: Refus
   return { geometry };
 }
 
+/** Refusals are not kept: they name a place in an entry, and they are quick. */
+async function measured({ mesh, sections }: Revision, tools: Tools, refuse: Refuse): Promise<GeometryResult> {
+  if (sections) {
+    return { geometry: await tools.remember('geometry', sections, () => fromSections(sections)) };
+  }
+  if (!mesh) throw new RangeError('geometryOf: wants sections or a mesh, got neither');
+  const refused: GeometryResult[] = [];
+  const inputs = { mesh, bytes: await tools.fingerprint(mesh.file) };
+  try {
+    const geometry = await tools.remember('geometry', inputs, async () => {
+      const result = await fromMesh(mesh, tools, refuse);
+      if ('geometry' in result) return result.geometry;
+      refused.push(result);
+      throw new Refusal();
+    });
+    return { geometry };
+  } catch (error) {
+    const [result] = refused;
+    if (error instanceof Refusal && result) return result;
+    throw error;
+  }
+}
+
+/** Leaves the memory without a result. */
+class Refusal extends Error {}
+
 /** The geometry of one revision, measured on its solid. */
 export async function geometryOf(
   bait: Entry<Bait>,
   revision: Revision,
-  readMesh: MeshReader,
+  tools: Tools,
 ): Promise<GeometryResult> {
   const index = bait.revisions.indexOf(revision);
   const kind = revision.mesh ? 'mesh' : 'sections';
@@ -111,9 +135,7 @@ export async function geometryOf(
     problem: { collection: 'baits', id: bait.id, path: ['revisions', index, kind, ...path], message, remedy },
   });
   try {
-    if (revision.mesh) return await fromMesh(revision.mesh, readMesh, refuse);
-    if (revision.sections) return { geometry: await fromSections(revision.sections) };
-    throw new RangeError(`geometryOf: wants sections or a mesh, got neither in ${bait.id} ${revision.id}`);
+    return await measured(revision, tools, refuse);
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return refuse([], error.message, 'correct the shape');

@@ -1,6 +1,5 @@
 import { getCollection, type CollectionEntry, type CollectionKey } from 'astro:content';
-import { join } from 'node:path';
-import { readMeshFile } from '../io/mesh-file.ts';
+import { analysisTools } from '../io/analysis-tools.ts';
 import { contentFolder } from '../io/settings.ts';
 import type { Catalogue } from '../schema/collections.ts';
 import { PUBLISHED, sheets } from '../sheet/analyse.ts';
@@ -37,8 +36,7 @@ async function catalogueOfCollections(): Promise<Catalogue> {
 
 async function compute(): Promise<SiteData> {
   const catalogue = await catalogueOfCollections();
-  const folder = contentFolder();
-  const analysed = await sheets(catalogue, (path, unit) => readMeshFile(join(folder, path), unit));
+  const analysed = await sheets(catalogue, analysisTools(contentFolder()));
   const [problem] = analysed.problems;
   if (problem)
     throw new RangeError(`${problem.collection}/${problem.id}: ${problem.message}; ${problem.remedy}`);

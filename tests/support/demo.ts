@@ -1,14 +1,14 @@
-import { analyse } from '../../src/commands/analyse.ts';
+import { analysisTools } from '../../src/io/analysis-tools.ts';
 import { readCatalogue, type GoodReading } from '../../src/io/catalogue.ts';
 import { problemLine } from '../../src/io/problem-text.ts';
-import type { Analysed } from '../../src/sheet/analyse.ts';
+import { sheets, type Analysed } from '../../src/sheet/analyse.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
 
 /** The demo catalogue, read and worked out once a test file. */
 export async function demo(folder = 'content'): Promise<Analysed & { readonly reading: GoodReading }> {
   const reading = await readCatalogue(folder);
   if ('problems' in reading) throw new Error(reading.problems.map(problemLine).join('\n'));
-  return { ...(await analyse(reading, folder)), reading };
+  return { ...(await sheets(reading.catalogue, analysisTools(folder))), reading };
 }
 
 /** One sheet of an analysis. */
