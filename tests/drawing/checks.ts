@@ -56,17 +56,31 @@ export function collisions(picture: Picture): string[] {
   );
 }
 
-/** Labels that an outline, a leader or a dimension line runs through. */
+/** Labels without a rim of paper that an outline, a leader or a dimension line runs through. */
 export function struckThrough(picture: Picture): string[] {
   const runs = picture.paths
     .filter(({ line }) => ['visible', 'cuttingEnd', 'leader', 'dimension', 'centre', 'hatch'].includes(line))
     .flatMap(({ runs: all, closed }) => all.map((run) => (closed && run[0] ? [...run, run[0]] : run)));
   return picture.labels
+    .filter(({ letter }) => letter !== 'halo')
     .filter((label) => {
       const rect = labelRect(label);
       return runs.some((run) =>
         run.some(([x, y], index) => {
           const [px, py] = run[index - 1] ?? [x, y];
+          const around = {
+            left: Math.min(x, px),
+            right: Math.max(x, px),
+            top: Math.min(y, py),
+            bottom: Math.max(y, py),
+          };
+          if (
+            around.left > rect.right ||
+            around.right < rect.left ||
+            around.top > rect.bottom ||
+            around.bottom < rect.top
+          )
+            return false;
           const steps = Math.ceil(Math.hypot(x - px, y - py) / 0.2) || 1;
           return Array.from({ length: steps + 1 }, (_, step) => step / steps).some((share) => {
             const [sx, sy] = [px + (x - px) * share, py + (y - py) * share];

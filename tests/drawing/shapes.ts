@@ -116,3 +116,102 @@ export const GRUB_TITLE = {
   title: 'Curl-tail grub, 4 in',
   documentType: 'Bait drawing',
 } as const;
+
+/** Thickness over the plan of the grub [m]: chord of the body, else of the tail; 0 beside it. */
+export function grubGrid(cell = 0.0007) {
+  const { box } = grub();
+  const [x0, y0] = [box.min[0] + cell / 2, box.min[1] + cell / 2];
+  const nx = Math.ceil((box.max[0] - box.min[0]) / cell);
+  const ny = Math.ceil((box.max[1] - box.min[1]) / cell);
+  const line = tailLine();
+  const values = Float64Array.from({ length: nx * ny }, (_, place) => {
+    const [x, y] = [x0 + (place % nx) * cell, y0 + Math.floor(place / nx) * cell];
+    const chord = bodyRadius(x) ** 2 - y ** 2;
+    const near = line.reduce((best, point) =>
+      Math.hypot(point.at[0] - x, point.at[1] - y) < Math.hypot(best.at[0] - x, best.at[1] - y)
+        ? point
+        : best,
+    );
+    const inTail = Math.hypot(near.at[0] - x, near.at[1] - y) <= tailWidth(near.s) / 2;
+    const inBody = x < BODY.length && chord > 0;
+    return Math.max(inBody ? 2 * Math.sqrt(chord) : 0, inTail ? tailThickness(near.s) : 0);
+  });
+  return { nx, ny, x0, y0, cell, values };
+}
+
+/** A mold of two grubs side by side, laid out by hand [m]. */
+export function grubMold() {
+  const at = (y: number) => {
+    const outline = plan().map((ring) => ring.map(([u, v]): Vec2 => [0.026 + u, y + v]));
+    return {
+      x: 0.026,
+      y,
+      turn: 0,
+      mirrored: false,
+      outline,
+      gate: { at: [0.026, y] as const, out: [-1, 0] as const },
+    };
+  };
+  const ys = [0.022, 0.072] as const;
+  const mold = {
+    block: { length: 0.15, width: 0.12, thickness: 0.032 },
+    sprue: { mouth: 0.011, end: 0.007, length: 0.014 },
+    runner: { diameter: 0.006 },
+    gate: { width: 0.004, depth: 0.003, length: 0.003, at: 'nose' },
+    vents: [
+      { tier: 'edge', depth: 0.0000381, width: 0.005, land: 0.002, count: 1 },
+      { tier: 'collector', depth: 0.0002, width: 0.003, land: 0.004, count: 1 },
+      { tier: 'outlet', depth: 0.0005, width: 0.004, land: 0.015, count: 1 },
+    ],
+    pins: { count: 2, diameter: 0.006 },
+  } as const;
+  const vent = (tier: 'edge' | 'collector' | 'outlet', cavity: number, from: Vec2, to: Vec2) => {
+    const { depth, width } = mold.vents.find((one) => one.tier === tier)!;
+    return { tier, depth, width, cavity, from, to, open: tier === 'outlet' } as const;
+  };
+  const layout = {
+    cavities: ys.map(at),
+    runner: [{ from: [0.02, ys[0]] as const, to: [0.02, ys[1]] as const }],
+    runnerLength: ys[1] - ys[0],
+    gates: ys.map((y) => ({ from: [0.023, y] as const, to: [0.026, y] as const, width: mold.gate.width })),
+    sprue: { mouth: [0, 0.047] as const, end: [0.014, 0.047] as const },
+    vents: ys.flatMap((y, cavity) => [
+      vent('edge', cavity, [0.1325, y + 0.016], [0.1345, y + 0.016]),
+      vent('collector', cavity, [0.1345, y + 0.016], [0.1385, y + 0.016]),
+      vent('outlet', cavity, [0.1385, y + 0.016], [0.15, y + 0.016]),
+    ]),
+    pins: [
+      { at: [0.006, 0.006] as const, diameter: 0.006, depth: 0.012 },
+      { at: [0.144, 0.114] as const, diameter: 0.006, depth: 0.012 },
+    ],
+    notes: [],
+  };
+  return { layout, mold };
+}
+
+/** The grub's mold cut across at the middle of the bodies: (y, z) [m]. */
+export function grubMoldSection() {
+  const { mold, layout } = grubMold();
+  const half = mold.block.thickness / 2;
+  const arc = (y: number, sign: number): Vec2[] =>
+    Array.from({ length: 37 }, (_, step): Vec2 => {
+      const angle = Math.PI * (1 - step / 36);
+      return [y + BODY.radius * Math.cos(angle), sign * BODY.radius * Math.sin(angle)];
+    });
+  const ys = layout.cavities.map(({ y }) => y);
+  const metal = (sign: number): Vec2[] => [
+    [0, 0],
+    ...ys.flatMap((y) => arc(y, sign)),
+    [mold.block.width, 0],
+    [mold.block.width, sign * half],
+    [0, sign * half],
+  ];
+  return {
+    lower: [metal(-1)],
+    upper: [metal(1)],
+    plastic: ys.map((y) => ellipse(BODY.radius, BODY.radius, y)),
+  };
+}
+
+/** A hook for the grub [m]. */
+export const HOOK = { gape: 0.0143, length: 0.05, bite: 0.012, wire: 0.0012 } as const;

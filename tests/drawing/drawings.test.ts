@@ -1,0 +1,162 @@
+import { describe, expect, test } from 'vitest';
+import type { Drawing, DrawingOptions } from '../../src/drawing/drawing.ts';
+import { hookedDrawing } from '../../src/drawing/hooked.ts';
+import { moldPlanDrawing } from '../../src/drawing/mold-plan.ts';
+import { moldSectionDrawing } from '../../src/drawing/mold-section.ts';
+import { outlinePrint } from '../../src/drawing/outline-print.ts';
+import { thicknessMap } from '../../src/drawing/thickness-map.ts';
+import { collisions, onSheet, readSvg, struckThrough } from './checks.ts';
+import { BODY, grub, grubGrid, grubMold, grubMoldSection, GRUB_TITLE, HOOK } from './shapes.ts';
+
+const shared = { name: 'Curl-tail grub', projection: 'third', titleBlock: GRUB_TITLE } as const;
+const hooked = (rig: string) => (options: DrawingOptions) =>
+  hookedDrawing(
+    {
+      ...shared,
+      geometry: grub(),
+      lies: 'on its belly',
+      hookName: '3/0 hook',
+      hook: HOOK,
+      rig,
+      clearance: 0.0062,
+    },
+    options,
+  );
+
+const DRAWINGS: Readonly<Record<string, (options: DrawingOptions) => Drawing>> = {
+  'mold-plan': (options) =>
+    moldPlanDrawing({ ...shared, ...grubMold(), marks: ['c', 'b'], cut: { x: 0.061, letter: 'A' } }, options),
+  'mold-section': (options) =>
+    moldSectionDrawing(
+      { ...shared, ...grubMoldSection(), letter: 'A', block: grubMold().mold.block },
+      options,
+    ),
+  'thickness-map': (options) => thicknessMap({ ...shared, plan: grub().plan, grid: grubGrid() }, options),
+  'hooked-texas': hooked('Texas'),
+  'hooked-jig-head': hooked('jig head'),
+  'hooked-drop-shot': hooked('drop shot'),
+  'outline-print': (options) => outlinePrint({ ...shared, geometry: grub(), lies: 'on its belly' }, options),
+};
+
+describe.each(Object.entries(DRAWINGS))('%s', (name, draw) => {
+  test.each(['wide', 'compact'] as const)('%s: as text', async (layout) => {
+    const { svg } = draw({ layout, prefix: 'grub', standalone: 'auto' });
+    await expect(svg).toMatchFileSnapshot(`snapshots/${name}-${layout}.svg`);
+  });
+
+  test.each(['wide', 'compact'] as const)(
+    '%s: well-formed, named, nothing collides, all on the sheet',
+    (layout) => {
+      const drawing = draw({ layout, prefix: 'one', standalone: 'auto' });
+      const facts = readSvg(drawing.svg);
+      expect(facts.title).toBe(drawing.title);
+      expect(facts.desc).toBe(drawing.desc);
+      expect(drawing.desc.length).toBeGreaterThan(60);
+      expect(new Set(facts.ids).size).toBe(facts.ids.length);
+      expect(facts.ids.every((id) => id.startsWith('one-'))).toBe(true);
+      expect(collisions(drawing.picture)).toEqual([]);
+      expect(struckThrough(drawing.picture)).toEqual([]);
+      expect(onSheet(drawing.picture, drawing.width, drawing.height)).toBe(true);
+      expect(new Set(drawing.dimensions.map(({ key }) => key)).size).toBe(drawing.dimensions.length);
+      expect(Buffer.byteLength(drawing.svg)).toBeLessThanOrEqual(20_000);
+    },
+  );
+});
+
+const wide = { layout: 'wide', prefix: 'x' } as const;
+const value = ({ dimensions }: Drawing, key: string) => dimensions.find((one) => one.key === key);
+
+test('mold plan: stated sizes stand as stated, a vent to the micrometre', () => {
+  const drawing = DRAWINGS['mold-plan']!(wide);
+  expect(value(drawing, 'block-length')?.shown).toBe('150');
+  expect(value(drawing, 'edge-depth')?.shown).toBe('0.038');
+  expect(value(drawing, 'runner')?.shown).toBe('6');
+  const { texts, classes } = readSvg(drawing.svg);
+  for (const text of [
+    'edge vent 0.038 × 5',
+    'collector 0.2 × 3',
+    'outlet 0.5 × 4',
+    'sprue Ø11 to Ø7',
+    '1 c',
+    '2 b',
+    'A',
+  ]) {
+    expect(texts).toContain(text);
+  }
+  for (const line of ['ln-visible', 'ln-cutting', 'ln-cutting-end', 'ln-centre'])
+    expect(classes).toContain(line);
+});
+
+test('mold section: depths, wall and floor follow from circles in the block', () => {
+  const drawing = DRAWINGS['mold-section']!(wide);
+  const { layout, mold } = grubMold();
+  expect(value(drawing, 'depth-upper')?.mm).toBeCloseTo(1000 * BODY.radius, 6);
+  expect(value(drawing, 'depth-lower')?.mm).toBeCloseTo(1000 * BODY.radius, 6);
+  expect(value(drawing, 'wall')?.mm).toBeCloseTo(1000 * (layout.cavities[0]!.y - BODY.radius), 6);
+  expect(value(drawing, 'floor')?.mm).toBeCloseTo(1000 * (mold.block.thickness / 2 - BODY.radius), 6);
+});
+
+test('mold section: the halves are hatched opposite ways, the plastic both ways and closer', () => {
+  const { picture } = DRAWINGS['mold-section']!(wide);
+  const hatches = picture.paths.filter(({ line }) => line === 'hatch');
+  const leans = hatches.map(({ runs }) =>
+    [...new Set(runs.map(([a, b]) => Math.sign((b![1] - a![1]) * (b![0] - a![0]))))].sort(),
+  );
+  expect(leans).toEqual([[-1], [1], [-1, 1]]);
+  for (const run of hatches.flatMap(({ runs }) => runs)) {
+    const [a, b] = run;
+    expect(Math.abs(Math.abs(b![0] - a![0]) - Math.abs(b![1] - a![1]))).toBeLessThan(1e-9);
+  }
+});
+
+test('thickness map: the greatest thickness is the diameter of the body, levels are preferred numbers', () => {
+  const drawing = DRAWINGS['thickness-map']!(wide);
+  // The grid's cells miss the very middle by at most half a cell: 16 mm less a sagitta under 0.02 mm.
+  expect(Math.abs(value(drawing, 'map-most')!.mm - 2000 * BODY.radius)).toBeLessThan(0.02);
+  const levels = drawing.dimensions
+    .filter(({ key }) => key.startsWith('map-contour'))
+    .map(({ shown }) => shown);
+  expect(levels.length).toBeGreaterThanOrEqual(3);
+  for (const level of levels)
+    expect(['1', '1.6', '2.5', '4', '6.3', '10', '1.25', '2', '3.15', '5', '8', '12.5']).toContain(level);
+});
+
+test.each(['wide', 'compact'] as const)(
+  'thickness map, %s: every contour has its value on it or beside it',
+  (layout) => {
+    const drawing = DRAWINGS['thickness-map']!({ layout, prefix: 'x' });
+    const { texts } = readSvg(drawing.svg);
+    for (const { key, shown } of drawing.dimensions) {
+      // Once in the legend, once at the contour.
+      if (key.startsWith('map-contour')) expect(texts.filter((text) => text === shown).length).toBe(2);
+    }
+  },
+);
+
+test('hook: as long on paper as its scale says, dashed inside the body', () => {
+  const drawing = DRAWINGS['hooked-texas']!(wide);
+  const ring = drawing.picture.paths.find(({ line }) => line === 'hidden')!.runs[0]!;
+  const xs = ring.map(([x]) => x);
+  const [times, over] = drawing.scale.split(':').map(Number);
+  const length = (Math.max(...xs) - Math.min(...xs)) * (over! / times!);
+  expect(Math.abs(length - 1000 * (HOOK.length + HOOK.wire / 2))).toBeLessThan(0.1);
+});
+
+test('outline for print: true size and a ruler of true millimetres and inches', () => {
+  const { picture, scale, desc } = DRAWINGS['outline-print']!(wide);
+  expect(scale).toBe('1:1');
+  expect(desc).toContain('Print at 100 %');
+  const at = (text: string) => picture.labels.filter((one) => one.text === text).map(({ at: [x] }) => x);
+  expect(at('100')[0]! - at('0')[0]!).toBeCloseTo(100, 9);
+  expect(at('4')[0]! - at('0')[1]!).toBeCloseTo(4 * 25.4, 9);
+});
+
+test('outline for print: a bait longer than the sheet is not passed off as true size', () => {
+  const long = grub().plan.map((ring) => ring.map(([u, v]) => [2 * u, v] as const));
+  const drawing = outlinePrint(
+    { ...shared, geometry: { plan: long, across: long }, lies: 'on its belly' },
+    { prefix: 'x' },
+  );
+  expect(drawing.scale).toBe('1:2');
+  expect(readSvg(drawing.svg).texts.join()).toContain('Not true size: scale 1:2');
+});
