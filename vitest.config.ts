@@ -16,6 +16,7 @@ export default defineConfig({
         test: {
           name: 'site',
           include: ['tests/site/**/*.test.ts', 'tests/browser/**/*.test.ts'],
+          benchmark: { include: [] },
           globalSetup: ['tests/support/tiny-site.ts'],
           testTimeout: 120_000,
           hookTimeout: 300_000,

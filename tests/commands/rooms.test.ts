@@ -1,7 +1,8 @@
+import { readdir } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { ESLint } from 'eslint';
 import { describe, expect, test } from 'vitest';
-import { closedDoor } from '../../src/commands/rooms.ts';
+import { closedDoor, ROOMS } from '../../src/commands/rooms.ts';
 
 const at = (path: string): string => resolve('src', path);
 
@@ -48,6 +49,12 @@ describe('doors between rooms', () => {
 });
 
 const eslint = new ESLint();
+
+test('every room has its row; only commands may import anything', async () => {
+  const folders = (await readdir('src', { withFileTypes: true })).filter((entry) => entry.isDirectory());
+  const open = folders.map(({ name }) => name).filter((name) => !(name in ROOMS));
+  expect(open).toEqual(['commands']);
+});
 
 /** Rules that the project's own settings report for a text, as if it stood in that file. */
 async function reported(path: string, text: string): Promise<string[]> {
