@@ -49,5 +49,5 @@ export async function cardPng(
   const set: Font[] = fonts.map(({ name, weight, data }) => ({ name, weight, data, style: 'normal' }));
   const options: SatoriOptions = { ...CARD_SIZES[size], fonts: set };
   const svg = await satori(cardTree(facts, size, faces), options);
-  return sharp(Buffer.from(svg)).png({ palette: true, colours: 48, dither: 0, effort: 10 }).toBuffer();
+  return sharp(Buffer.from(svg)).png({ palette: true, colours: 32, dither: 0, effort: 10 }).toBuffer();
 }

@@ -82,6 +82,9 @@ function overall(metres: number, which: 'width' | 'height' | 'length', view: str
   });
 }
 
+/** Size of the solid along an axis of the mold's frame [m]: outlines are simplified, the box is not. */
+const boxSize = ({ geometry: { box } }: BaitDrawingInput, axis: 0 | 1 | 2) => box.max[axis] - box.min[axis];
+
 interface FeatureSize {
   readonly end: 'root' | 'tip' | '';
   readonly metres: number;
@@ -123,8 +126,7 @@ export function planView(sheet: BaitSheet, side: Side, mostFeatures: number): Dr
   const words = VIEW_WORDS[input.lies];
   const rings = outlineOnPaper(input.geometry.plan, scale);
   const { min, max } = extent(rings);
-  const real = extent(input.geometry.plan);
-  const whole = overall(real.max[1] - real.min[1], words.planIs, words.plan);
+  const whole = overall(boxSize(input, 1), words.planIs, words.plan);
   const ends = extremes(rings, 1);
   const wanted = featureNotes(sheet, mostFeatures);
   const room = { left: sizes.margin - nose, right: sizes.width - sizes.margin - nose };
@@ -151,9 +153,8 @@ export function acrossView({ input, sizes, scale, nose }: BaitSheet, side: Side)
   const view = { ...scale, flip: input.lies === 'on its side' };
   const rings = outlineOnPaper(input.geometry.across, view);
   const { min, max } = extent(rings);
-  const real = extent(input.geometry.across);
-  const length = overall(real.max[0] - real.min[0], 'length', words.across);
-  const whole = overall(real.max[1] - real.min[1], words.acrossIs, words.across);
+  const length = overall(boxSize(input, 0), 'length', words.across);
+  const whole = overall(boxSize(input, 2), words.acrossIs, words.across);
   const [ends, tips] = [extremes(rings, 1), extremes(rings, 0)];
   const planes = input.cuts.map(({ x }, index) => ({
     x: onPaper([x, 0], view)[0],

@@ -22,7 +22,7 @@ import { extent, extremes, onPaper, outlineOnPaper } from './view.ts';
 /** What a drawing of a rigged bait is made from. */
 export interface HookedInput {
   readonly name: string;
-  readonly geometry: Pick<BaitGeometry, 'plan' | 'across'>;
+  readonly geometry: Pick<BaitGeometry, 'plan' | 'across' | 'box'>;
   readonly lies: 'on its belly' | 'on its side';
   /** As people say it: "3/0 extra wide gap hook". */
   readonly hookName: string;
@@ -168,8 +168,8 @@ export function hookedDrawing(input: HookedInput, options: DrawingOptions): Draw
   const lengthwise = (from: Point, to: Point, text: string, row: number) =>
     horizontal({ from, to, line: drawn.max[1] + 4 + sizes.text + row * 7, text, size: sizes.text });
   const ends = extremes(rings, 0);
-  const real = extent(outline);
-  const whole = dimension(real.max[0] - real.min[0], {
+  const { box } = input.geometry;
+  const whole = dimension(box.max[0] - box.min[0], {
     key: 'length',
     label: 'Overall length',
     where: 'hook in the bait',

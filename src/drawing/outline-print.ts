@@ -12,7 +12,7 @@ import { extent, outlineOnPaper } from './view.ts';
 /** What the outline for print is made from. */
 export interface OutlinePrintInput {
   readonly name: string;
-  readonly geometry: Pick<BaitGeometry, 'plan' | 'across'>;
+  readonly geometry: Pick<BaitGeometry, 'plan' | 'across' | 'box'>;
   readonly lies: 'on its belly' | 'on its side';
   readonly projection: Projection;
   readonly titleBlock?: TitleBlock | undefined;
@@ -62,7 +62,7 @@ export function checkRuler(millimetres: number): Picture {
  */
 export function outlinePrint(input: OutlinePrintInput, options: SvgOptions): Drawing {
   const sizes = LAYOUTS.wide;
-  const { plan, across } = input.geometry;
+  const { plan, across, box } = input.geometry;
   const [flat, side] = [extent(plan), extent(across)];
   const [from, to] = [Math.min(flat.min[0], side.min[0]) * 1000, Math.max(flat.max[0], side.max[0]) * 1000];
   const scale: Scale = largestScale((factor) => (to - from) * factor <= sizes.width - 2 * sizes.margin - 6, {
@@ -77,7 +77,7 @@ export function outlinePrint(input: OutlinePrintInput, options: SvgOptions): Dra
     ? 'True size. Print at 100 %, no fit to page; 0 to 100 on the ruler must measure 100 mm.'
     : `Not true size: scale ${scale.text}, the bait is longer than the sheet. Only the ruler is true size.`;
   const note = label({ text: advice, at: [sizes.width / 2, 0], size: 3.5, letter: 'strong' });
-  const length = dimension((to - from) / 1000, {
+  const length = dimension(box.max[0] - box.min[0], {
     key: 'length',
     label: 'Overall length',
     where: 'outline for print',

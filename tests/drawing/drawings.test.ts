@@ -154,7 +154,7 @@ test('outline for print: true size and a ruler of true millimetres and inches', 
 test('outline for print: a bait longer than the sheet is not passed off as true size', () => {
   const long = grub().plan.map((ring) => ring.map(([u, v]) => [2 * u, v] as const));
   const drawing = outlinePrint(
-    { ...shared, geometry: { plan: long, across: long }, lies: 'on its belly' },
+    { ...shared, geometry: { ...grub(), plan: long, across: long }, lies: 'on its belly' },
     { prefix: 'x' },
   );
   expect(drawing.scale).toBe('1:2');
