@@ -24,7 +24,6 @@ export const ROOMS: Readonly<Record<string, Readonly<Record<string, Leave>>>> = 
     drawing: 'all',
     render: 'all',
     styles: 'all',
-    styles: 'all',
     core: 'types',
     sheet: 'types',
   },
@@ -48,7 +47,7 @@ export const ROOMS: Readonly<Record<string, Readonly<Record<string, Leave>>>> = 
     sheet: 'types',
   },
   styles: { styles: 'all', drawing: 'all' },
-  islands: { islands: 'all', core: 'all' },
+  islands: { islands: 'all', core: 'all', answer: 'all' },
   pages: {
     pages: 'all',
     layouts: 'all',
