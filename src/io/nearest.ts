@@ -1,25 +1,4 @@
-/** Edits between two words: letters added, dropped, changed, or two neighbours swapped. */
-export function editDistance(a: string, b: string): number {
-  let before: number[] = [];
-  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const change = (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
-      row.push(
-        Math.min(
-          (last[j] ?? 0) + 1,
-          (row[j - 1] ?? 0) + 1,
-          change,
-          swapped ? (before[j - 2] ?? 0) + 1 : Infinity,
-        ),
-      );
-    }
-    [before, last] = [last, row];
-  }
-  return last[b.length] ?? 0;
-}
+import { editDistance } from '../core/text/edit-distance.ts';
 
 /** The known word that `word` was probably meant to be, or nothing when none is near. */
 export function nearest(word: string, known: readonly string[]): string | undefined {

@@ -11,6 +11,7 @@ type HazardOf = (speak: Speaker) => Hazard;
 
 const dataSheetFirst: HazardOf = () => ({
   key: 'data-sheet-first',
+  type: 'information',
   severity: 'no injury',
   likelihood: 'could',
   before: 'everything',
@@ -26,6 +27,7 @@ const dataSheetFirst: HazardOf = () => ({
 
 const hotPlastisol: HazardOf = (speak) => ({
   key: 'hot-plastisol',
+  type: 'hot liquid',
   severity: 'death or serious injury',
   likelihood: 'could',
   before: 'heating',
@@ -41,6 +43,7 @@ const hotPlastisol: HazardOf = (speak) => ({
 
 const water: HazardOf = () => ({
   key: 'no-water',
+  type: 'steam',
   severity: 'death or serious injury',
   likelihood: 'will',
   before: 'heating',
@@ -57,6 +60,7 @@ const water: HazardOf = () => ({
 
 const overheating: HazardOf = (speak) => ({
   key: 'overheating',
+  type: 'toxic gas',
   severity: 'death or serious injury',
   likelihood: 'could',
   before: 'heating',
@@ -73,6 +77,7 @@ const overheating: HazardOf = (speak) => ({
 
 const fire: HazardOf = (speak) => ({
   key: 'fire',
+  type: 'fire',
   severity: 'death or serious injury',
   likelihood: 'could',
   before: 'heating',
@@ -88,6 +93,7 @@ const fire: HazardOf = (speak) => ({
 
 const squirt: HazardOf = (speak) => ({
   key: 'clamp-first',
+  type: 'pressure',
   severity: 'death or serious injury',
   likelihood: 'could',
   before: 'shooting',
@@ -103,6 +109,7 @@ const squirt: HazardOf = (speak) => ({
 
 const earlyOpening: HazardOf = (speak) => ({
   key: 'wait-to-open',
+  type: 'hot liquid',
   severity: 'minor or moderate injury',
   likelihood: 'could',
   before: 'opening',
@@ -118,6 +125,7 @@ const earlyOpening: HazardOf = (speak) => ({
 
 const hotBlock: HazardOf = (speak) => ({
   key: 'hot-block',
+  type: 'hot surface',
   severity: 'minor or moderate injury',
   likelihood: 'could',
   before: 'opening',
@@ -132,6 +140,7 @@ const hotBlock: HazardOf = (speak) => ({
 
 const leaveVents: HazardOf = () => ({
   key: 'leave-vents',
+  type: 'damage to the mold',
   severity: 'no injury',
   likelihood: 'could',
   before: 'afterwards',

@@ -1,3 +1,4 @@
+import type { Chance } from '../core/action/onset.ts';
 import type { Figure } from '../core/quantity/figure.ts';
 import type { BaitGeometry, FeatureMeasure } from '../core/section/geometry.ts';
 import type { Bait, Entry, Hook, Injector, Mold, Plastisol, Shop, Trial } from '../schema/collections.ts';
@@ -32,10 +33,22 @@ export const REQUIRED_FIGURES = [
 /** Signal words in falling order of severity, after ANSI Z535.6 and ISO 3864. */
 export type SignalWord = 'DANGER' | 'WARNING' | 'CAUTION' | 'NOTICE';
 
+/** What kind of hazard a caution is about. */
+export type HazardType =
+  | 'hot liquid'
+  | 'steam'
+  | 'toxic gas'
+  | 'fire'
+  | 'pressure'
+  | 'hot surface'
+  | 'information'
+  | 'damage to the mold';
+
 /** One caution: type of hazard, consequence, how to avoid it; never folded away. */
 export interface Caution {
   /** Permanent anchor on the page. */
   readonly key: string;
+  readonly type: HazardType;
   readonly signal: SignalWord;
   readonly hazard: string;
   readonly consequence: string;
@@ -106,6 +119,71 @@ export interface Answer {
   readonly short: string;
   readonly long: readonly string[];
   readonly figures: readonly string[];
+  /** How customers put it, for finding it by their own words. */
+  readonly words: readonly string[];
+  /** Paragraph of a guide that goes further: `venting/#why-deeper-does-not-help`. */
+  readonly guide: string;
+}
+
+/** One reason for a fault, with the figures of this mold that speak for or against it. */
+export interface FaultCause {
+  readonly cause: string;
+  readonly why: string;
+  readonly cure: string;
+}
+
+/** Something wrong with a bait as it comes out, and its causes, the likeliest for this mold first. */
+export interface Fault {
+  /** Permanent anchor on the page. */
+  readonly key: string;
+  readonly name: string;
+  /** What the customer sees. */
+  readonly looks: string;
+  readonly causes: readonly FaultCause[];
+  readonly figures: readonly string[];
+  readonly words: readonly string[];
+  readonly guide: string;
+}
+
+/** Retrieves that the action is told for. */
+export type RetrieveName = 'slow' | 'medium' | 'fast';
+
+/** When the water moves one thin part. */
+export interface FeatureAction {
+  readonly feature: FeatureMeasure;
+  readonly label: string;
+  /** What moves it, in a sentence. */
+  readonly manner: string;
+  readonly onset: Figure;
+  readonly flutter: Figure;
+  readonly beat: Figure;
+  readonly retrieves: readonly {
+    readonly name: RetrieveName;
+    /** [m/s] */
+    readonly speed: number;
+    readonly chance: Chance;
+    readonly cauchy: Figure;
+    readonly step: Figure;
+  }[];
+  /** The same part in every listed compound, firmest first; chances at slow, medium and fast. */
+  readonly compounds: readonly {
+    readonly plastisol: Entry<Plastisol>;
+    readonly onset: Figure;
+    readonly chances: readonly Chance[];
+  }[];
+}
+
+/** What the thin parts do in the water, and the compound that suits them. */
+export interface SheetAction {
+  readonly features: readonly FeatureAction[];
+  /** The least of all parts, by retrieve. */
+  readonly least: readonly { readonly name: RetrieveName; readonly chance: Chance }[];
+  /** The firmest compound that still moves at the slow retrieve; null without a thin part. */
+  readonly compound: {
+    readonly plastisol: Entry<Plastisol>;
+    readonly moves: boolean;
+    readonly sentence: string;
+  } | null;
 }
 
 /** Everything a mold's pages, drawings, cards and files are printed from. */
@@ -126,12 +204,14 @@ export interface Sheet {
     readonly injector: InjectorVerdict;
   };
   readonly features: readonly FeatureFill[];
+  readonly action: SheetAction;
   readonly injectors: readonly InjectorFit[];
   readonly hooks: readonly HookFit[];
   readonly bestHook: HookFit | null;
   readonly batches: readonly BatchRow[];
   readonly cautions: readonly Caution[];
   readonly answers: readonly Answer[];
+  readonly faults: readonly Fault[];
   readonly trials: readonly Entry<Trial>[];
   /** Other published molds of the same bait. */
   readonly siblings: readonly Entry<Mold>[];

@@ -21,6 +21,7 @@ const figureSpec = z
 
 const cautionSpec = z.strictObject({
   key: z.string(),
+  type: z.string().meta({ description: 'Kind of hazard' }),
   signal: z
     .enum(['DANGER', 'WARNING', 'CAUTION', 'NOTICE'])
     .meta({ description: 'Signal word after ANSI Z535.6' }),
@@ -118,8 +119,9 @@ export function specOf(sheet: Sheet): Spec {
       injectorText: verdicts.injector.sentence,
     },
     hook: bestHook && { pattern: bestHook.hook.name, size: bestHook.size, rig: bestHook.rig },
-    cautions: sheet.cautions.map(({ key, signal, hazard, consequence, avoid }) => ({
+    cautions: sheet.cautions.map(({ key, type, signal, hazard, consequence, avoid }) => ({
       key,
+      type,
       signal,
       hazard,
       consequence,

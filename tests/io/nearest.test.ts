@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { editDistance, nearest, suggestion } from '../../src/io/nearest.ts';
+import { editDistance } from '../../src/core/text/edit-distance.ts';
+import { nearest, suggestion } from '../../src/io/nearest.ts';
 
 // Counts by hand: letters added, dropped or changed, neighbours swapped.
 test.each([

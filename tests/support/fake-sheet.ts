@@ -129,6 +129,7 @@ const hookFit = (size: string, verdict: 'best' | 'fits' | 'tight', gape: number)
 const CAUTIONS: Sheet['cautions'] = [
   {
     key: 'hot-liquid',
+    type: 'hot liquid',
     signal: 'DANGER',
     hazard: 'Liquid at 330 °F (166 °C) sticks to skin and keeps burning.',
     consequence: 'A splash takes skin to 203 °F (95 °C) at once: deep burns, scars, lost sight.',
@@ -141,6 +142,7 @@ const CAUTIONS: Sheet['cautions'] = [
   },
   {
     key: 'fumes',
+    type: 'toxic gas',
     signal: 'WARNING',
     hazard: 'Overheated compound gives off hydrogen chloride.',
     consequence: 'It attacks eyes and lungs at a few parts in a million.',
@@ -150,6 +152,7 @@ const CAUTIONS: Sheet['cautions'] = [
   },
   {
     key: 'water',
+    type: 'steam',
     signal: 'DANGER',
     hazard: 'Water in hot compound turns to steam and throws it out.',
     consequence: 'Two drops become a fifth of a litre of steam.',
@@ -159,6 +162,7 @@ const CAUTIONS: Sheet['cautions'] = [
   },
   {
     key: 'hot-block',
+    type: 'hot surface',
     signal: 'CAUTION',
     hazard: 'The block stays hot after you open it.',
     consequence: 'Bare skin on it burns within seconds.',
@@ -168,6 +172,7 @@ const CAUTIONS: Sheet['cautions'] = [
   },
   {
     key: 'solvents',
+    type: 'damage to the mold',
     signal: 'NOTICE',
     hazard: 'Steel tools scratch the parting face.',
     consequence: 'A scratch across a land lets flash through.',
@@ -185,6 +190,8 @@ const ANSWERS: Sheet['answers'] = [
       'Shoot two warm-up shots first. The tail reaches 1.6 in (41 mm) in a cold block and needs 1.6 in (40 mm).',
     long: ['A thin tail closes before the plastic reaches its end when the aluminium is cold.'],
     figures: ['feature.tail-reserveCold'],
+    words: ['cold', 'first shots'],
+    guide: 'first-shots/#shooting-cold',
   },
   {
     key: 'how-much',
@@ -192,6 +199,23 @@ const ANSWERS: Sheet['answers'] = [
     short: 'Draw 1.29 fl oz (38 mL) for four baits, sprue and runner included.',
     long: ['Keep pushing while it sets: the top-off fills the dent that shrinkage would leave.'],
     figures: ['shot.total', 'shot.topOff'],
+    words: ['ounces'],
+    guide: 'compounds/#how-much-to-heat',
+  },
+];
+
+const FAULTS: Sheet['faults'] = [
+  {
+    key: 'fault-short-shot',
+    name: 'Short shot',
+    looks: 'The tail ends early.',
+    words: ['tail missing'],
+    causes: [
+      { cause: 'The mold is cold', why: 'The tail is filled 0.8 times.', cure: 'Warm it.' },
+      { cause: 'Too little plastic', why: 'It takes 1.29 fl oz (38 mL).', cure: 'Draw more.' },
+    ],
+    figures: ['shot.total'],
+    guide: 'faults/#short-shot',
   },
 ];
 
@@ -264,6 +288,7 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     ],
     cautions: CAUTIONS,
     answers: ANSWERS,
+    faults: FAULTS,
     trials: [
       {
         id: 'first-swim',
