@@ -91,7 +91,10 @@ describe('cautions', () => {
       'data-sheet-first',
     ];
     for (const { id, cautions } of all.sheets) {
-      expect(cautions.map(({ key }) => key), id).toEqual(expect.arrayContaining(hazards));
+      expect(
+        cautions.map(({ key }) => key),
+        id,
+      ).toEqual(expect.arrayContaining(hazards));
     }
   });
 
