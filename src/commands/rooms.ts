@@ -27,9 +27,10 @@ export const ROOMS: Readonly<Record<string, Readonly<Record<string, Leave>>>> = 
     core: 'types',
     sheet: 'types',
   },
-  answer: { answer: 'all', core: 'types', sheet: 'types' },
+  answer: { answer: 'all', core: { folders: ['text'] }, sheet: 'types' },
   components: {
     components: 'all',
+    answer: 'all',
     drawing: 'all',
     styles: 'all',
     islands: 'all',

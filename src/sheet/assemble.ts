@@ -3,11 +3,13 @@ import { handPressure } from '../core/mold/clamp.ts';
 import { wholeShots } from '../core/shot/injector-fit.ts';
 import { figure, figureInput } from '../core/quantity/figure.ts';
 import { band } from '../core/quantity/band.ts';
+import { actionFigures, sheetAction } from './action-figures.ts';
 import { answers } from './answers.ts';
 import { baitFigures } from './bait-figures.ts';
 import { batchRows, yieldFigures } from './batches.ts';
 import type { Case } from './case.ts';
 import { cautions } from './cautions.ts';
+import { faults } from './faults.ts';
 import { compoundFigures } from './compound-figures.ts';
 import { featureFills, fillFigures } from './fill-figures.ts';
 import { fillStudies } from './fill-study.ts';
@@ -64,6 +66,14 @@ function byKey(figures: readonly Figure[]): Record<string, Figure> {
   return all;
 }
 
+/** Other published molds of the same bait. */
+function siblingsOf({ catalogue, bait, mold }: Case): Sheet['siblings'] {
+  return catalogue.molds.filter(
+    ({ id, status, bait: of }) =>
+      of === bait.id && id !== mold.id && (status === 'final' || status === 'retired'),
+  );
+}
+
 /** The whole sheet of a mold: figures first, then the verdicts, cautions and answers that speak of them. */
 export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>): Promise<Sheet> {
   const { mold, bait, catalogue } = given;
@@ -74,6 +84,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const floating = floatStudy(given, hook);
   const batches = batchRows(given);
   const injectors = injectorFits(given);
+  const action = sheetAction(given);
   const figures = byKey([
     ...baitFigures(given),
     ...shotFigures(given),
@@ -84,6 +95,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     ...ventFigures(given),
     ...moldFigures(given),
     ...compoundFigures(given),
+    ...actionFigures(action),
     ...floating.figures,
     ...yieldFigures(given),
     ...batches.map(({ compound }) => compound),
@@ -99,6 +111,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     injector: injectorVerdict(given, speak),
   };
   const features = featureFills(given, studies);
+  const siblings = siblingsOf(given);
   return {
     id: mold.id,
     title: mold.name,
@@ -111,19 +124,16 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     figures,
     verdicts,
     features,
+    action,
     injectors,
     hooks,
     bestHook: hook,
     batches,
     cautions: cautions(speak, mold.vents.length > 0),
-    answers: answers({ given, speak, verdicts, hook, features }),
+    answers: answers({ given, speak, verdicts, hook, features, injectors, siblings }),
+    faults: faults({ given, speak, features }),
     trials: catalogue.trials.filter((trial) => trial.bait === bait.id),
-    siblings: catalogue.molds.filter(
-      (other) =>
-        other.bait === bait.id &&
-        other.id !== mold.id &&
-        (other.status === 'final' || other.status === 'retired'),
-    ),
+    siblings,
     warnings: makerWarnings(given, studies),
   };
 }
