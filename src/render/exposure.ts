@@ -1,0 +1,60 @@
+import type { Size } from './camera.ts';
+import type { Rgb } from './material.ts';
+
+/** A picture with an alpha channel, row by row from the top, 8 bits a channel, sRGB, colours not multiplied by alpha. */
+export interface Raster extends Size {
+  readonly data: Uint8Array;
+}
+
+/** A picture while it is being made: signal multiplied by cover, and cover, both 0 to 1. */
+export interface Exposure extends Size {
+  /** Shape (height · width, 3). */
+  readonly signal: Float32Array;
+  readonly cover: Float32Array;
+}
+
+/** An empty picture. */
+export function unexposed({ width, height }: Size): Exposure {
+  const count = width * height;
+  return { width, height, signal: new Float32Array(3 * count), cover: new Float32Array(count) };
+}
+
+/** Light from which on the curve bends, so that bright parts keep their shape. */
+const BEND = 0.7;
+const TABLE = 4096;
+const MOST = 4;
+
+/** Signal of linear light. Source: IEC 61966-2-1 for the curve below the bend. */
+function signalOf(light: number): number {
+  const held = light < BEND ? light : BEND + (1 - BEND) * (1 - Math.exp((BEND - light) / (1 - BEND)));
+  return held <= 0.0031308 ? 12.92 * held : 1.055 * held ** (1 / 2.4) - 0.055;
+}
+
+// Even steps of the square root of light: fine where the curve is steep.
+const CURVE = Float32Array.from({ length: TABLE + 1 }, (_, i) => signalOf(MOST * (i / TABLE) ** 2));
+
+/** Signal of linear light, from a table. */
+export const encoded = (light: number): number =>
+  CURVE[Math.round(TABLE * Math.sqrt(Math.min(1, Math.max(0, light) / MOST)))]!;
+
+/** Adds light on a share of a pixel. */
+export function expose({ signal, cover }: Exposure, pixel: number, share: number, light: Rgb): void {
+  cover[pixel]! += share;
+  signal[3 * pixel]! += share * encoded(light[0]);
+  signal[3 * pixel + 1]! += share * encoded(light[1]);
+  signal[3 * pixel + 2]! += share * encoded(light[2]);
+}
+
+/** The finished picture. */
+export function developed({ signal, cover, width, height }: Exposure): Raster {
+  const data = new Uint8Array(4 * width * height);
+  for (let pixel = 0; pixel < cover.length; pixel++) {
+    const share = cover[pixel]!;
+    if (share <= 0) continue;
+    for (let k = 0; k < 3; k++) {
+      data[4 * pixel + k] = Math.min(255, Math.round((255 * signal[3 * pixel + k]!) / share));
+    }
+    data[4 * pixel + 3] = Math.min(255, Math.round(255 * share));
+  }
+  return { width, height, data };
+}

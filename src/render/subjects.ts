@@ -1,0 +1,82 @@
+import type { Mesh } from '../core/mesh/mesh.ts';
+import { placedMesh } from '../core/mesh/placement.ts';
+import { bounds, framed, type Camera, type Size, type View } from './camera.ts';
+import { ALUMINIUM, type Plastic } from './material.ts';
+import { partOf, type Part, type Scene } from './scene.ts';
+
+/** How a bait lies in a mold half: mirrored across its middle line first, then turned, then shifted [m, rad]. */
+export interface Lie {
+  readonly x: number;
+  readonly y: number;
+  readonly turn: number;
+  readonly mirrored: boolean;
+}
+
+/** Free on every side of a bait and of a mold half, as a share of the smaller side of the picture. */
+const MARGIN = { bait: 0.1, mold: 0.08 };
+const BAIT_ELEVATION = 0.74;
+/** The nose points away to the left, the tail comes near. */
+const BAIT_AZIMUTHS = [-0.7, -0.8, -0.9, -1, -1.1];
+const MOLD_VIEW: View = { azimuth: -1.05, elevation: 0.8 };
+
+const lowest = ({ mesh }: Part): number => bounds(mesh.positions).min[2];
+
+/** Share of the largest picture that is given up for a view more along the bait, which shows its tail better. */
+const GIVEN_UP = 0.14;
+
+/** The first camera that shows nearly as much as the best. */
+function nearlyLargest(cameras: readonly Camera[]): Camera {
+  const best = Math.max(...cameras.map(({ focal }) => focal));
+  return cameras.find(({ focal }) => focal >= (1 - GIVEN_UP) * best)!;
+}
+
+/** A bait on paper, seen from where it fills the picture well. */
+export function baitScene(bait: Mesh, plastic: Plastic, size: Size): Scene {
+  const part = partOf(bait, plastic);
+  const camera = nearlyLargest(
+    BAIT_AZIMUTHS.map((azimuth) =>
+      framed(part.mesh.positions, { azimuth, elevation: BAIT_ELEVATION }, size, MARGIN.bait),
+    ),
+  );
+  return { parts: [part], ground: lowest(part), camera, size };
+}
+
+function laid(bait: Mesh, { x, y, turn, mirrored }: Lie): Mesh {
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const flip = mirrored ? -1 : 1;
+  return placedMesh(
+    bait,
+    [
+      [cos, -sin * flip, 0],
+      [sin, cos * flip, 0],
+      [0, 0, 1],
+    ],
+    [x, y, 0],
+  );
+}
+
+/** Of the cavities of a mold the one that lies nearest to the eye. */
+export function nearestLie(lies: readonly Lie[]): Lie | undefined {
+  return lies.toSorted((a, b) => a.y - b.y || b.x - a.x)[0];
+}
+
+/**
+ * The open lower half of a mold.
+ *
+ * @param half - its metal [m]
+ * @param filled - a bait that still lies in one of its cavities; left out, all of them are empty
+ */
+export function moldScene(
+  half: Mesh,
+  size: Size,
+  filled?: { readonly bait: Mesh; readonly lie: Lie; readonly plastic: Plastic },
+): Scene {
+  const metal = partOf(half, ALUMINIUM);
+  const bait = filled && partOf(laid(filled.bait, filled.lie), filled.plastic);
+  return {
+    parts: bait ? [metal, bait] : [metal],
+    ground: lowest(metal),
+    camera: framed(metal.mesh.positions, MOLD_VIEW, size, MARGIN.mold),
+    size,
+  };
+}
