@@ -2,7 +2,7 @@
  * Refuses a number that is not positive and finite.
  *
  * @param name - function and parameter, `slotResistance: height`
- * @param value - any unit
+ * @param value - [any unit]
  * @returns `value`, same unit
  * @throws {RangeError} when `value` is not positive and finite
  *
@@ -20,7 +20,7 @@ export function positive(name: string, value: number): number {
  * Refuses a number outside a closed interval.
  *
  * @param name - function and parameter, `openFraction: theta`
- * @param value - any unit
+ * @param value - [any unit]
  * @param low - smallest allowed, same unit
  * @param high - largest allowed, same unit
  * @returns `value`, same unit
@@ -40,7 +40,7 @@ export function between(name: string, value: number, low: number, high: number):
  * Refuses numbers that do not rise.
  *
  * @param name - function and what is ordered, `coolingTime: mold < eject < melt`
- * @param values - two or more, same unit
+ * @param values - two or more [same unit]
  * @throws {RangeError} when a value is not finite or not above the one before it
  *
  * Cost: linear in the count.

@@ -31,7 +31,7 @@ export function bisect(f: (x: number) => number, low: number, high: number, step
 /**
  * Value on a broken line through points with rising abscissas.
  *
- * @param xs - rising abscissas, two or more, any unit
+ * @param xs - rising abscissas, two or more [any unit]
  * @param ys - ordinates, as many, any unit
  * @param x - where, unit of `xs`
  * @returns ordinate, unit of `ys`; the nearest end value outside the points

@@ -82,8 +82,8 @@ export function ventPath(tiers: readonly VentTier[], temperature: number): VentP
  * @returns gauge pressure [Pa]
  * @throws {RangeError} when an input is negative or not finite
  *
- * Valid: laminar; the air's compression in the slot counted, so the result is below R·Q where that is not small
- * against one atmosphere.
+ * Valid: laminar; the air expands on its way out, so the result is above R·Q where that is not small against
+ * one atmosphere.
  * Cost: constant.
  * Source: isothermal lubrication flow: (P₁² − P₂²)/(2P₁) = R·Q with Q at the inner pressure (own rearrangement).
  */

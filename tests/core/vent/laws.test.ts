@@ -27,7 +27,7 @@ describe('ways out for air', () => {
     expect(() => ventPath([], 293.15)).toThrow('ventPath: tiers: wants a number from 1 to 100, got 0');
   });
 
-  test('back-pressure is R·Q when small, less when the air is squeezed', () => {
+  test('back-pressure is R·Q when small, more when the air expands on its way out', () => {
     expect(backPressure(1e8, 1e-5) / 1e3).toBeCloseTo(1, 2);
     expect(backPressure(1e8, 1e-5)).toBeGreaterThan(1e3);
     const squeezed = backPressure(1e11, 1e-5);

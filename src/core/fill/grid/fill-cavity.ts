@@ -17,7 +17,7 @@ export interface FillSettings {
   readonly stride: number;
 }
 
-/** Fineness at which stepping costs less accuracy than the grid does. */
+/** Fineness at which stepping costs less accuracy than the grid does [1]. Source: own study of steps against grid. */
 export const FILL_SETTINGS: FillSettings = { overfill: 0.5, stride: 0.05 };
 
 /** Pressure at a place at the end of each step. */

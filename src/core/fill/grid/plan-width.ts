@@ -9,7 +9,7 @@ export interface CavityMap {
   readonly cell: number;
   /** Cavity height, 0 outside [m]. */
   readonly height: Float64Array;
-  /** Local thickness of the solid [m]; the height when left out. */
+  /** Local thickness of the solid [m]; plan widths stand in when left out. */
   readonly thickness?: Float64Array;
   /** Local width in the plan [m]; worked out by `planWidths` when left out. */
   readonly width?: Float64Array;
@@ -76,7 +76,7 @@ function squaredDistances(map: CavityMap): Float64Array {
  * Local width of the cavity in the plan: diameter of the largest disc inside the outline that reaches over a cell.
  *
  * @param map - cavity heights [m]
- * @returns width of each cell [m], 0 outside; within one cell
+ * @returns width of each cell [m], 0 outside; low by up to two cells
  * @throws {RangeError} when the pitch is not positive
  *
  * Valid: widths of two cells or more.

@@ -1,5 +1,5 @@
 import { closing, type Closing } from '../open-fraction.ts';
-import { arrheniusViscosity, type MeltViscosity } from '../viscosity.ts';
+import { arrheniusViscosity, GAS_CONSTANT, type MeltViscosity } from '../viscosity.ts';
 import type { Cavity } from './cavity.ts';
 
 /** Melt and mold of one filling run. */
@@ -52,7 +52,17 @@ const MOST_THETA = 0.985;
 const SHUT = 0.01;
 const [NUSSELT_SLOT, NUSSELT_ROUND] = [7.5407, 4 * 3.6568];
 
-/** State before the first drop, the gate's cells ready to be filled. */
+/**
+ * State before the first drop, the gate's cells ready to be filled.
+ *
+ * @param cavity - from `cutCavity`
+ * @param melt - temperatures [K] and properties
+ * @param theta - dimensionless no-flow temperature [1]; taken as 0.005 at least and 0.985 at most
+ * @returns the state at time 0 [s]
+ *
+ * Cost: linear in the cells, and two tables of `closing`.
+ * Source: definition.
+ */
 export function emptyState(cavity: Cavity, melt: GridMelt, theta: number): FillState {
   const kept = Math.max(LEAST_THETA, Math.min(MOST_THETA, theta));
   const { count } = cavity;
@@ -91,11 +101,20 @@ function ageOf(state: FillState, cell: number, now: number): number {
   return Math.max(0, wetted < Infinity ? now - wetted : (now - state.touched[cell]!) / 2);
 }
 
-/** Brings open shares and mobilities of all wet cells to a time [s]. */
+/**
+ * Brings open shares and mobilities of all wet cells to a time.
+ *
+ * @param state - changed: `openShare` [1], `mobility` [m³/(Pa·s)]
+ * @param now - [s]
+ *
+ * Valid: as `closing`; between slot and round channel by roundness (estimate).
+ * Cost: one look-up a wet cell.
+ * Source: Hele-Shaw conductance of what is still open; viscosity by Arrhenius, Osswald & Hernández-Ortiz (2006), from memory.
+ */
 export function updateMobility(state: FillState, now: number): void {
   const { cavity, melt, slot, round, openShare, mobility, temperature } = state;
   const steady = arrheniusViscosity(melt.viscosity, melt.temperature);
-  const activated = melt.viscosity.activation / 8.31446261815324;
+  const activated = melt.viscosity.activation / GAS_CONSTANT;
   for (let cell = 0; cell < cavity.count; cell++) {
     if (state.stage[cell] === 0) continue;
     const roundness = cavity.roundness[cell]!;
@@ -113,7 +132,17 @@ export function updateMobility(state: FillState, now: number): void {
   }
 }
 
-/** Rate at which the open core of a cell tends to the temperature of its skin [1/s]. */
+/**
+ * Rate at which the open core of a cell tends to the temperature of its skin.
+ *
+ * @param state - open shares up to date
+ * @param cell - of the cavity
+ * @returns Nu·α/(open gap)² [1/s]
+ *
+ * Valid: developed flow; Nusselt numbers of slot (7.54) and tube (3.66), between them by roundness (estimate).
+ * Cost: constant.
+ * Source: Shah & London, Laminar Flow Forced Convection in Ducts (1978), from memory.
+ */
 export function coolingRate(state: FillState, cell: number): number {
   const { cavity, melt } = state;
   const roundness = cavity.roundness[cell]!;

@@ -74,7 +74,18 @@ export function frontInflow(state: FillState, net: Network, inflow: Float64Array
   return { gate, front };
 }
 
-/** Heat carried along over a step [s]: upwind, implicit, cells from the gate outwards; scale is the pressure drop [Pa]. */
+/**
+ * Carries heat through the full cells over a step: upwind, implicit, cells from the gate outwards.
+ *
+ * @param state - temperatures are changed [K]
+ * @param net - solved
+ * @param scale - pressure drop from gate to front [Pa]
+ * @param span - length of the step [s]
+ *
+ * Valid: mean temperature of the open core, which loses heat to a skin at the no-flow temperature.
+ * Cost: linear in the cells.
+ * Source: heat balance of a cell (own derivation); loss as `coolingRate`.
+ */
 export function carryHeat(state: FillState, net: Network, scale: number, span: number): void {
   const { cavity, melt, temperature, openShare } = state;
   const skin = Math.max(melt.noFlow, melt.wall);
@@ -98,7 +109,17 @@ export function carryHeat(state: FillState, net: Network, scale: number, span: n
   }
 }
 
-/** Mixes the melt that comes into the front cells over a step [s], then lets it cool; scale is the pressure drop [Pa]. */
+/**
+ * Mixes the melt that comes into the front cells over a step, then lets it cool.
+ *
+ * @param state - temperatures of front cells are changed [K]
+ * @param net - solved
+ * @param scale - pressure drop from gate to front [Pa]
+ * @param span - length of the step [s]
+ *
+ * Cost: linear in the front.
+ * Source: heat balance of a cell (own derivation); loss as `coolingRate`.
+ */
 export function heatFront(state: FillState, net: Network, scale: number, span: number): void {
   const { cavity, melt, temperature, share } = state;
   const skin = Math.max(melt.noFlow, melt.wall);
@@ -120,7 +141,16 @@ export function heatFront(state: FillState, net: Network, scale: number, span: n
   }
 }
 
-/** Adds to what came into each front cell from each side [m³]; `volume` is that of a unit of conductance and pressure. */
+/**
+ * Adds to what came into each front cell from each side.
+ *
+ * @param state - `cameFrom` is changed [m³]
+ * @param net - solved
+ * @param volume - volume for a unit of conductance and relative pressure [Pa·s]
+ *
+ * Cost: linear in the front.
+ * Source: definition.
+ */
 export function noteInflow(state: FillState, net: Network, volume: number): void {
   const { cavity, cameFrom } = state;
   for (const cell of state.front) {
