@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { COLOURS } from './colour.ts';
 import { date, filePath, key, quantity, reference, text } from './fields.ts';
+import { RIGS } from './rigs.ts';
 
 const at = (description: string) =>
   quantity('length', { min: '-500 mm', max: '500 mm', example: '12 mm' }, description);
@@ -126,10 +128,32 @@ const meshGeometry = z.strictObject({
     .meta({ description: 'Thin parts to measure and name' }),
 });
 
+const caliperSchema = z.strictObject({
+  feature: key('Thin part that was measured'),
+  at: z
+    .enum(['root', 'tip', 'length', 'width'])
+    .meta({ description: 'Thickness at root or tip, length along the part, or its widest width' }),
+  value: size('What the caliper read on a cured bait'),
+  tolerance: quantity(
+    'length',
+    { min: '0.001 mm', max: '2 mm', example: '0.05 mm' },
+    'What the reading may be off, either way; left out, 0.05 mm',
+  ).optional(),
+  use: z
+    .boolean()
+    .default(false)
+    .meta({ description: 'True: figures take this reading instead of the solid; false: it only confirms' }),
+});
+
 const revisionSchema = z.strictObject({
   id: key('Short mark of the revision, in order: a, b, c'),
   date: date('Day it was drawn'),
   note: text(600, 'What changed and why'),
+  measured: z
+    .array(caliperSchema)
+    .max(40)
+    .default([])
+    .meta({ description: 'Sizes taken with a caliper on a cured bait of this revision' }),
   sections: sectionsGeometry
     .optional()
     .meta({ description: 'The bait as a table of sections; or give `mesh`' }),
@@ -156,11 +180,13 @@ export const baitSchema = z.strictObject({
   lies: z
     .enum(['on its belly', 'on its side'])
     .meta({ description: 'How the bait lies in the mold: which way is up when it swims' }),
-  rigs: z
-    .array(z.enum(['Texas', 'Carolina', 'shaky head', 'jig trailer', 'drop shot', 'weightless', 'jig head']))
-    .min(1)
-    .meta({ description: 'Rigs it is made for, the usual one first' }),
+  rigs: z.array(z.enum(RIGS)).min(1).meta({ description: 'Rigs it is made for, the usual one first' }),
   plastisol: reference('plastisols', 'Compound it is designed for'),
+  colour: z
+    .enum(COLOURS)
+    .optional()
+    .meta({ description: 'Plastic colour of its rendered picture; left out, one that suits its family' }),
+  split: at('Where a two-colour bait changes colour, from the nose').optional(),
   revisions: z
     .array(
       revisionSchema.refine(
@@ -179,6 +205,8 @@ export const baitSchema = z.strictObject({
 export type Bait = z.output<typeof baitSchema>;
 /** One revision of a bait. */
 export type Revision = Bait['revisions'][number];
+/** A size taken with a caliper on a cured bait. */
+export type CaliperEntry = Revision['measured'][number];
 /** A bait as a table of sections. */
 export type SectionTable = z.output<typeof sectionsGeometry>;
 /** One station of a section table. */

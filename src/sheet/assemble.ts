@@ -16,17 +16,20 @@ import { fillStudies } from './fill-study.ts';
 import { floatStudy } from './float-study.ts';
 import { heatFigures } from './heat-figures.ts';
 import { heatStudy } from './heat-study.ts';
-import { bestHook, hookFits } from './hooks.ts';
+import { bestHook, hookedSide, hookFits } from './hooks.ts';
 import { moldFigures } from './mold-figures.ts';
 import { pourFigures } from './pour-figures.ts';
 import { HAND_FORCE } from './practice.ts';
 import type { InjectorFit, Sheet } from './sheet.ts';
+import { rigAdvice } from './rig-advice.ts';
 import { shotFigures } from './shot-figures.ts';
 import { SOURCES } from './sources.ts';
+import { trialStudy } from './trial-study.ts';
 import { ventFigures } from './vent-figures.ts';
 import { coldVerdict, floatVerdict, injectorVerdict, warmUpFigure } from './verdicts.ts';
 import { makerWarnings } from './warnings.ts';
 import type { Tools } from './tools.ts';
+import { wallMap } from './wall-study.ts';
 import { speaker } from './words.ts';
 
 function injectorFits({ catalogue, shot }: Case): InjectorFit[] {
@@ -79,9 +82,11 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const { mold, bait, catalogue } = given;
   const studies = await fillStudies(given, remember);
   const heat = heatStudy(given);
-  const hooks = hookFits(given);
+  const side = hookedSide(given);
+  const hooks = hookFits(given, side);
   const hook = bestHook(given, hooks);
-  const floating = floatStudy(given, hook);
+  const rigs = rigAdvice(given, side, hooks);
+  const floating = floatStudy(given, rigs[0] ?? null);
   const batches = batchRows(given);
   const injectors = injectorFits(given);
   const action = sheetAction(given);
@@ -103,6 +108,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     ...hooks
       .filter(({ verdict }) => verdict === 'best')
       .flatMap(({ clearance, ratio }) => [clearance, ratio]),
+    ...rigs.flatMap(({ stations }) => stations),
   ]);
   const speak = speaker(figures, catalogue.shop.units);
   const verdicts = {
@@ -121,6 +127,8 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     revision: given.revision,
     plastisol: given.plastisol,
     geometry: given.geometry,
+    halves: given.halves,
+    walls: await wallMap(given.geometry, remember),
     figures,
     verdicts,
     features,
@@ -128,11 +136,16 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     injectors,
     hooks,
     bestHook: hook,
+    rigs,
+    floating: floating.rows,
+    postures: floating.postures,
     batches,
     cautions: cautions(speak, mold.vents.length > 0),
     answers: answers({ given, speak, verdicts, hook, features, injectors, siblings }),
     faults: faults({ given, speak, features }),
-    trials: catalogue.trials.filter((trial) => trial.bait === bait.id),
+    family: given.family,
+    trials: trialStudy(bait, catalogue.trials, catalogue.plastisols, given.family),
+    ledger: given.ledger,
     siblings,
     warnings: makerWarnings(given, studies),
   };

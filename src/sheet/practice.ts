@@ -94,7 +94,21 @@ export const FLASH_MARGIN = assume(
 );
 
 /** Water that a bait is judged in [K]. */
-export const WATER = assume(celsius(20), 'common practice', 'Fresh water at 20 °C');
+export const WATER = assume(celsius(20), 'common practice', 'Water at 20 °C, fresh or of salinity 35');
+
+/** Weight at the nose that a rigged bait is judged with [kg], of lead. */
+export const NOSE_WEIGHT = assume(
+  band(0.028349523125 / 8),
+  'common practice',
+  'An eighth of an ounce of lead at the nose, 11 340 kg/m³',
+);
+
+/** Density of lead [kg/m³]; handbook value, from memory. */
+export const LEAD_DENSITY = 11340;
+
+/** Mass fractions that people stir into a compound [1]: common practice. */
+export const SALT_CHOICES = [0.1, 0.2] as const;
+export const MICROBALLOON_CHOICES = [0.01, 0.02] as const;
 
 /** Melt against the mold's metal [W/(m²·K)]. */
 export const CONTACT_COEFFICIENT = assume(
@@ -108,4 +122,18 @@ export const VENT_TOLERANCE = assume(
   band(0, -0.000005, 0.000005),
   'estimate',
   'Two ten-thousandths of an inch on a ground or finely milled vent',
+);
+
+/** Speeds of a retrieve, slow to fast [m/s]. */
+export const RETRIEVES = {
+  slow: assume(band(0.2), 'common practice', 'A crawl: a turn of the handle in two seconds or more'),
+  medium: assume(band(0.4), 'common practice', 'A steady retrieve: about a turn a second'),
+  fast: assume(band(0.8), 'common practice', 'Burned back: two turns a second or more'),
+} as const;
+
+/** What a caliper may be off on a soft bait [m], either way, when its entry does not say. */
+export const CALIPER_TOLERANCE = assume(
+  band(0, -0.00005, 0.00005),
+  'estimate',
+  'A caliper closed on soft plastic until it just drags, ± 0.05 mm',
 );

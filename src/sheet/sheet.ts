@@ -1,8 +1,15 @@
 import type { Chance } from '../core/action/onset.ts';
+import type { Band } from '../core/quantity/band.ts';
 import type { Figure } from '../core/quantity/figure.ts';
-import type { BaitGeometry, FeatureMeasure } from '../core/section/geometry.ts';
-import type { Bait, Entry, Hook, Injector, Mold, Plastisol, Shop, Trial } from '../schema/collections.ts';
+import type { GapeFit } from '../core/rigging/hook-fit.ts';
+import type { HookForm } from '../core/rigging/hook-form.ts';
+import type { BaitGeometry, FeatureMeasure, Outline } from '../core/section/geometry.ts';
+import type { Bait, Entry, Hook, Injector, Mold, Plastisol, Shop } from '../schema/collections.ts';
 import type { Revision } from '../schema/bait.ts';
+import type { MoldStudy } from './mold-study.ts';
+import type { WallMap } from './wall-study.ts';
+import type { Ledger } from '../schema/published.ts';
+import type { MeasuredRevision, TrialStudy } from './trial-study.ts';
 
 /** Keys of the figures that every sheet has. */
 export const REQUIRED_FIGURES = [
@@ -97,9 +104,43 @@ export interface HookFit {
   readonly clearance: Figure;
   readonly ratio: Figure;
   readonly reason: string;
-  /** Where the hook enters and leaves the body, along the bait [m]. */
-  readonly entry: number;
-  readonly exit: number;
+  /** Stations and shares that the verdict rests on [m, 1]. */
+  readonly fit: GapeFit;
+}
+
+/** The hook to use on one rig, and how it lies in the bait. */
+export interface RigAdvice {
+  readonly rig: string;
+  readonly best: HookFit;
+  /** Smallest and largest size of the pattern that will do. */
+  readonly from: string;
+  readonly to: string;
+  /** What fails one size below and one size above; null where the pattern ends. */
+  readonly below: string | null;
+  readonly above: string | null;
+  /** Where to enter, where it comes out, and how to keep the bait straight. */
+  readonly steps: readonly string[];
+  /** Entry, where the shank leaves the body, point, and where to cut; from the nose. */
+  readonly stations: readonly Figure[];
+  /** The bait cut in the plane of the hook, and the hook in it [m]. */
+  readonly section: Outline;
+  readonly form: HookForm;
+}
+
+/** What a bait does in one water under one load, let go. */
+export interface FloatCell {
+  readonly water: 'fresh' | 'salt';
+  readonly load: 'bare' | 'hooked' | 'weighted';
+  readonly code: FloatVerdict['code'];
+  /** On its flat; null where the nominal does not sink. */
+  readonly speed: (Band & { readonly unit: 'cm/s' }) | null;
+}
+
+/** Floating of a bait shot in one compound. */
+export interface FloatRow {
+  readonly name: string;
+  readonly density: Band & { readonly unit: 'g/cm3' };
+  readonly cells: readonly FloatCell[];
 }
 
 /** Baits and compound for a batch. */
@@ -196,6 +237,10 @@ export interface Sheet {
   readonly revision: Revision;
   readonly plastisol: Entry<Plastisol>;
   readonly geometry: BaitGeometry;
+  /** Layout of the mold, its hollows and a section through it. */
+  readonly halves: MoldStudy;
+  /** Wall thickness over the plan. */
+  readonly walls: WallMap;
   /** By key; holds at least `REQUIRED_FIGURES`. */
   readonly figures: Readonly<Record<string, Figure>>;
   readonly verdicts: {
@@ -208,11 +253,21 @@ export interface Sheet {
   readonly injectors: readonly InjectorFit[];
   readonly hooks: readonly HookFit[];
   readonly bestHook: HookFit | null;
+  /** One for each rig of the bait that a listed hook fits, the usual one first. */
+  readonly rigs: readonly RigAdvice[];
+  /** By compound, its own first. */
+  readonly floating: readonly FloatRow[];
+  /** How it lies in the water and on the bottom. */
+  readonly postures: readonly string[];
   readonly batches: readonly BatchRow[];
   readonly cautions: readonly Caution[];
   readonly answers: readonly Answer[];
   readonly faults: readonly Fault[];
-  readonly trials: readonly Entry<Trial>[];
+  /** Revisions of the bait that may be shown, oldest first, and its water tests beside what was expected. */
+  readonly family: readonly MeasuredRevision[];
+  readonly trials: TrialStudy;
+  /** What has been published of this mold; null before the first time. */
+  readonly ledger: Ledger | null;
   /** Other published molds of the same bait. */
   readonly siblings: readonly Entry<Mold>[];
   /** For the maker, shown by `npm run check`, never published. */

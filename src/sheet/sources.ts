@@ -12,6 +12,11 @@ export const SOURCES = {
     kind: 'published',
     title: 'Outline of the solid seen square to the parting plane; definition',
   },
+  halves: {
+    kind: 'published',
+    title:
+      'Booleans of closed solids by manifold-3d 3.5 (E. Lalish and others), after J. Smith, Towards robust inexact geometric computation (2009)',
+  },
   clamp: { kind: 'published', title: 'Force = pressure × projected area; definition of pressure' },
   box: { kind: 'published', title: 'Density × volume; definition of density' },
   energy: {
@@ -55,12 +60,24 @@ export const SOURCES = {
   },
   archimedes: {
     kind: 'published',
-    title: 'Archimedes; water density after Kell, J. Chem. Eng. Data 20 (1975) 97',
+    title:
+      'Archimedes; fresh water after Kell, J. Chem. Eng. Data 20 (1975) 97; sea water after Millero & Poisson, Deep-Sea Res. 28A (1981) 625 (EOS-80)',
   },
   drag: {
     kind: 'published',
     title:
       'Cylinder drag: Sucker & Brauer (1975); finite length after Matthews, Aeronautical Engineer’s Data Book',
     note: 'first from memory',
+  },
+  beat: {
+    kind: 'published',
+    title:
+      'First mode of a cantilever, Young & Budynas, Roark’s Formulas for Stress and Strain, 7th ed. (2002); added mass of a strip, Lighthill, J. Fluid Mech. 9 (1960) 305',
+    note: 'from memory',
+  },
+  strouhal: {
+    kind: 'published',
+    title: 'Strouhal’s law with St ≈ 0.2, R. D. Blevins, Flow-Induced Vibration, 2nd ed. (1990)',
+    note: 'from memory',
   },
 } as const satisfies Record<string, Source>;

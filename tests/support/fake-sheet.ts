@@ -4,6 +4,7 @@ import { figure, figureInput, type Figure, type Source } from '../../src/core/qu
 import { toSI, type UnitCode } from '../../src/core/quantity/units.ts';
 import type { BaitGeometry, FeatureMeasure } from '../../src/core/section/geometry.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
+import { trialStudy } from '../../src/sheet/trial-study.ts';
 import { bait, hook, injector, mold, plastisol, shop } from './fake-entries.ts';
 import { capsule, mapped } from './solids.ts';
 
@@ -122,9 +123,66 @@ const hookFit = (size: string, verdict: 'best' | 'fits' | 'tight', gape: number)
   ),
   ratio: fakeFigure(`hook.${size.replace('/', '-')}-ratio`, 'Gape over body', '1', within(gape / 10, 0.02)),
   reason: `The gape is ${gape / 10} times the body it must clear.`,
-  entry: 0.005,
-  exit: 0.045,
+  fit: {
+    trim: 0,
+    entry: 0.005,
+    point: 0.04,
+    reach: 0.05,
+    height: 0.01,
+    squeezed: band(0.005, 0.004, 0.006),
+    clearance: band(0.005),
+    ratio: band(1.5),
+    lengthShare: 0.5,
+    wireShare: 0.11,
+    verdict: 'fits',
+    reason: 'comfortable',
+  },
 });
+
+const RIGS: Sheet['rigs'] = [
+  {
+    rig: 'Texas',
+    best: hookFit('3/0', 'best', 13),
+    from: '2/0',
+    to: '4/0',
+    below: 'The point hardly clears the squeezed body.',
+    above: null,
+    steps: ['In at the tip of the nose, out of the belly.', 'Lay the hook along the bait first.'],
+    stations: [fakeFigure('rig.texas.point', 'Point lies', 'mm', band(40))],
+    section: [ring(RADIUS)],
+    form: {
+      lie: 'weedless',
+      line: [
+        [0, 0.001],
+        [0.01, -0.005],
+        [0.04, -0.005],
+        [0.05, 0.002],
+        [0.04, 0.008],
+      ],
+      eye: { at: [0, 0.001], radius: 0.0018 },
+      point: [0.04, 0.008],
+      foot: [0.04, -0.005],
+      bend: [0.05, 0.002],
+      strain: 0,
+    },
+  },
+];
+
+const FLOATING: Sheet['floating'] = [
+  {
+    name: 'Medium compound',
+    density: { value: 1.02, low: 1, high: 1.04, unit: 'g/cm3' },
+    cells: [
+      { water: 'fresh', load: 'bare', code: 'may float or sink', speed: null },
+      {
+        water: 'salt',
+        load: 'hooked',
+        code: 'sinks',
+        speed: { value: 12, low: 10, high: 14, unit: 'cm/s' },
+      },
+    ],
+  },
+];
 
 const CAUTIONS: Sheet['cautions'] = [
   {
@@ -242,6 +300,7 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
       },
       injector: { code: 'one push', sentence: 'A 4 fl oz hand injector fills it in one push.' },
     },
+    action: { features: [], least: [], compound: null },
     features: [
       {
         feature: TAIL,
@@ -272,6 +331,9 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     ],
     hooks: [hookFit('2/0', 'tight', 11), hookFit('3/0', 'best', 13), hookFit('4/0', 'fits', 15)],
     bestHook: hookFit('3/0', 'best', 13),
+    rigs: RIGS,
+    floating: FLOATING,
+    postures: ['Rigged on a 3/0 it sinks level.'],
     batches: [
       {
         label: 'A dozen baits',
@@ -289,23 +351,30 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     cautions: CAUTIONS,
     answers: ANSWERS,
     faults: FAULTS,
-    trials: [
-      {
-        id: 'first-swim',
-        date: '2026-03-20',
-        bait: 'capsule',
-        revision: 'b',
-        plastisol: 'medium',
-        colour: 'green pumpkin',
-        clarity: 'stained',
-        rig: 'Texas',
-        retrieve: 0.3,
-        features: [{ name: 'tail', moved: 'moved' }],
-        passed: true,
-        fish: false,
-        note: 'Kicked all the way down to a crawl.',
-      },
-    ],
+    family: bait.revisions.map((revision) => ({ revision, geometry: geometry(), readings: [] })),
+    ledger: null,
+    trials: trialStudy(
+      bait,
+      [
+        {
+          id: 'first-swim',
+          date: '2026-03-20',
+          bait: 'capsule',
+          revision: 'b',
+          plastisol: 'medium',
+          colour: 'green pumpkin',
+          clarity: 'stained',
+          rig: 'Texas',
+          retrieve: 0.3,
+          features: [{ name: 'tail', moved: 'moved' }],
+          passed: true,
+          fish: false,
+          note: 'Kicked all the way down to a crawl.',
+        },
+      ],
+      [plastisol],
+      bait.revisions.map((revision) => ({ revision, geometry: geometry(), readings: [] })),
+    ),
     siblings: [],
     warnings: [],
     ...changes,

@@ -147,3 +147,22 @@ export function sinkingCylinderDrag(reynolds: number, slenderness: number): numb
   const slow = cylinderDragSuckerBrauer(reynolds) / cylinderDragSuckerBrauer(1000);
   return finite * Math.max(1, slow);
 }
+
+/** Growth of the coefficient for each further diameter of length, from the last two rows of the table. */
+const AXIAL_SLOPE = (0.99 - 0.87) / (7 - 4);
+
+/**
+ * Drag coefficient of a bait that sinks nose first, on its largest cross-section.
+ *
+ * @param slenderness - length over diameter [1], 1 or more
+ * @returns drag coefficient of a flat-ended cylinder [1]; a rounded nose may lie as low as three tenths of it
+ * @throws {RangeError} below 1
+ *
+ * Valid: Re of about 10³ to 10⁵; beyond a slenderness of 7 it grows on as from 4 to 7, which is an estimate.
+ * Cost: constant.
+ * Source: C. Matthews, Aeronautical Engineer's Data Book (2002), p. 95; the growth beyond 7 is an estimate.
+ */
+export function noseFirstDrag(slenderness: number): number {
+  need(slenderness >= 1 && slenderness < Infinity, 'noseFirstDrag', 'a slenderness from 1', slenderness);
+  return axialCylinderDrag(Math.min(7, slenderness)) + AXIAL_SLOPE * Math.max(0, slenderness - 7);
+}

@@ -1,10 +1,8 @@
 import { band, type Band } from '../quantity/band.ts';
 import type { Source } from '../quantity/figure.ts';
 import { need, needPositive } from '../quantity/guard.ts';
-
-/** Rigs that a hook can be part of. */
-export type Rig =
-  'Texas' | 'Carolina' | 'shaky head' | 'jig trailer' | 'drop shot' | 'weightless' | 'jig head';
+import { EYE_AHEAD, type HookLie, type HookSizes } from './hook-form.ts';
+import { RIG_HABITS, trimStation, type Rig, type RigHabit } from './rigs.ts';
 
 /** Gape over the body height it has to clear: from here on comfortable. */
 export const RATIO_COMFORTABLE = 1.5;
@@ -32,67 +30,41 @@ export const HOOK_FIT_SOURCES: readonly Source[] = [
   },
 ];
 
-/** How a rig sets the hook in the bait. */
-interface RigHabit {
-  /** Where the hook enters, as a share of the bait's length. */
-  readonly entry: number;
-  /** Where point or bend comes out, measured back from the entry as a share of the hook's length. */
-  readonly reach: number;
-  /** Share of the body height that lies between shank and point. */
-  readonly between: number;
-  /** Least and greatest hook length as a share of the bait's length. */
-  readonly least: number;
-  readonly most: number;
-}
-
-/** Point back in the body, shank along the belly: all of the height has to be cleared. */
-const WEEDLESS: RigHabit = { entry: 0, reach: 1, between: 1, least: 0.35, most: 0.55 };
-/** Shank along the middle, point out of the back: half of the height has to be cleared. */
-const THREADED: RigHabit = { entry: 0, reach: 0.75, between: 0.5, least: 0.4, most: 0.65 };
-/** Hooked through the nose. */
-const NOSE: RigHabit = { entry: 0.03, reach: 0, between: 1, least: 0.14, most: 0.4 };
-
-const HABITS: Readonly<Record<Rig, RigHabit>> = {
-  Texas: WEEDLESS,
-  Carolina: WEEDLESS,
-  'shaky head': { ...WEEDLESS, least: 0.3 },
-  weightless: WEEDLESS,
-  'jig trailer': THREADED,
-  'jig head': THREADED,
-  'drop shot': NOSE,
-};
-
-/** One size of a hook [m]. */
-export interface HookDimensions {
-  readonly gape: number;
-  readonly length: number;
-  readonly wire: number;
-}
-
 /** What a hook has to fit in. */
 export interface HookedBait {
   /** Overall length [m]. */
   readonly length: number;
-  /** Body height [m] across the way the hook pulls, at a station from the nose [m]. */
+  /** Body height [m] in the plane of the hook, at a station from the nose [m]. */
   readonly heightAt: (station: number) => number;
+  /** Where a tail begins, from the nose [m]; left out when the bait has none. */
+  readonly tailRoot?: number | undefined;
 }
 
-/** How a hook sits in a bait. */
+/** How a hook sits in a bait. Stations run from the nose of the whole bait [m]. */
 export interface GapeFit {
-  /** Where it enters and comes out, from the nose [m]. */
+  /** Where the bait is cut off to fit the rig; 0 when it stays whole. */
+  readonly trim: number;
+  /** Where the hook enters. */
   readonly entry: number;
-  readonly exit: number;
+  /** Where its point lies. */
+  readonly point: number;
+  /** Where its bend ends. */
+  readonly reach: number;
   /** Tallest body height between shank and point, at rest [m]. */
   readonly height: number;
+  /** The same, squeezed as a fish does; what the point has to clear [m]. */
+  readonly squeezed: Band;
   /** Gape less squeezed height [m]; below 0 the point is buried. */
   readonly clearance: Band;
   /** Gape over squeezed height [1]. */
   readonly ratio: Band;
-  /** Hook length over bait length [1]. */
+  /** Hook length over the length of what is rigged [1]. */
   readonly lengthShare: number;
+  /** Wire over body height [1]. */
+  readonly wireShare: number;
   readonly verdict: 'fits' | 'tight' | 'too small' | 'too large';
   /** The rule that decided. */
-  readonly reason: 'comfortable' | 'gape' | 'short hook' | 'long hook' | 'thick wire';
+  readonly reason: 'comfortable' | 'gape' | 'short hook' | 'long hook' | 'into the tail' | 'thick wire';
 }
 
 /**
@@ -112,22 +84,33 @@ export function gapeClearance(gape: number, height: number): { clearance: number
 }
 
 /** Wire thicker than this share of the body height tears a soft bait. */
-const WIRE_MOST = 0.25;
+export const WIRE_MOST = 0.25;
 
-/** Tallest height near the place where the point comes out: the squeeze takes in half a gape either way. */
+/** Tallest height near the place of the point: the squeeze takes in half a gape either way. */
 function tallestNear(bait: HookedBait, station: number, reach: number): number {
   const steps = [-1, -0.5, 0, 0.5, 1].map((part) => station + part * reach);
   return Math.max(...steps.map((x) => bait.heightAt(Math.min(bait.length, Math.max(0, x)))));
 }
 
-function verdictOf(
-  ratio: number,
-  share: number,
-  wire: number,
-  habit: RigHabit,
-): Pick<GapeFit, 'verdict' | 'reason'> {
+/** From the entry to the point and to the end of the bend [m]. */
+function reaches(lie: HookLie, { length, bite }: HookSizes): { point: number; bend: number } {
+  if (lie === 'through the nose') return { point: 0, bend: 0 };
+  const ahead = lie === 'threaded' ? EYE_AHEAD * length : 0;
+  return { point: length - ahead - bite, bend: length - ahead };
+}
+
+interface Judged {
+  readonly ratio: number;
+  readonly share: number;
+  readonly wire: number;
+  readonly intoTail: boolean;
+}
+
+function verdictOf(judged: Judged, habit: RigHabit): Pick<GapeFit, 'verdict' | 'reason'> {
+  const { ratio, share, wire, intoTail } = judged;
   // A hook that reaches into the tail is too long whatever it would have to clear there.
   if (share > habit.most) return { verdict: 'too large', reason: 'long hook' };
+  if (intoTail) return { verdict: 'too large', reason: 'into the tail' };
   if (ratio < RATIO_LEAST) return { verdict: 'too small', reason: 'gape' };
   if (share < habit.least) return { verdict: 'too small', reason: 'short hook' };
   if (wire > WIRE_MOST) return { verdict: 'too large', reason: 'thick wire' };
@@ -138,8 +121,8 @@ function verdictOf(
 /**
  * How one hook size fits a bait on a rig.
  *
- * @param hook - gape, length, wire [m]
- * @param bait - length [m] and height [m] at a station [m]
+ * @param hook - gape, length, throat, wire [m]
+ * @param bait - length [m], height [m] at a station [m], and where its tail begins [m]
  * @param rig - how it is rigged
  * @returns stations, clearance, ratio and verdict, taken at the nominal squeeze
  * @throws {RangeError} when a size is not positive
@@ -149,42 +132,63 @@ function verdictOf(
  * Source: gape over squeezed body height, 1.5 comfortable, 1.2 least, hook 0.35 to 0.55 of the bait on weedless
  * rigs, 0.40 to 0.65 threaded, 0.14 to 0.40 through the nose; common practice. Squeeze to 0.5 (0.4 to 0.6) is an estimate.
  */
-export function hookFit(hook: HookDimensions, bait: HookedBait, rig: Rig): GapeFit {
-  const { gape, length, wire } = hook;
-  needPositive('hookFit', { gape, length, wire, baitLength: bait.length });
-  const habit = HABITS[rig];
-  const entry = habit.entry * bait.length;
-  const exit = entry + habit.reach * length;
-  const height = tallestNear(bait, Math.min(exit, bait.length), gape / 2);
+export function hookFit(hook: HookSizes, bait: HookedBait, rig: Rig): GapeFit {
+  const { gape, length, bite, wire } = hook;
+  needPositive('hookFit', { gape, length, bite, wire, baitLength: bait.length });
+  const habit = RIG_HABITS[rig];
+  const way = reaches(habit.lie, hook);
+  const trim = trimStation(habit, { ...bait, hook: length, free: way.point + gape / 2 });
+  const entry = trim + habit.entry * bait.length;
+  const point = entry + way.point;
+  const height = tallestNear(bait, Math.min(point, bait.length), gape / 2);
   need(height > 0 && height < Infinity, 'hookFit', 'a body height above 0 at the hook', height);
-  const squeezed = (factor: number) => gapeClearance(gape, height * habit.between * factor);
-  const nominal = squeezed(SQUEEZED.value);
-  const flat = squeezed(SQUEEZED.low);
-  const full = squeezed(SQUEEZED.high);
-  const lengthShare = length / bait.length;
+  const squeezed = (factor: number) => height * habit.between * factor;
+  const at = (factor: number) => gapeClearance(gape, squeezed(factor));
+  const [nominal, flat, full] = [at(SQUEEZED.value), at(SQUEEZED.low), at(SQUEEZED.high)];
+  const lengthShare = length / (bait.length - trim);
+  const wireShare = wire / height;
+  const intoTail = habit.trims && bait.tailRoot !== undefined && point > bait.tailRoot;
   return {
+    trim,
     entry,
-    exit,
+    point,
+    reach: entry + way.bend,
     height,
+    squeezed: band(squeezed(SQUEEZED.value), squeezed(SQUEEZED.low), squeezed(SQUEEZED.high)),
     clearance: band(nominal.clearance, full.clearance, flat.clearance),
     ratio: band(nominal.ratio, full.ratio, flat.ratio),
     lengthShare,
-    ...verdictOf(nominal.ratio, lengthShare, wire / height, habit),
+    wireShare,
+    ...verdictOf({ ratio: nominal.ratio, share: lengthShare, wire: wireShare, intoTail }, habit),
   };
 }
 
+/** The size to recommend, and the sizes that will do. */
+export interface HookChoice {
+  /** Index of the best; −1 when none will do. */
+  readonly best: number;
+  /** Indices of the smallest and the largest that fit or are merely tight; −1 when none. */
+  readonly smallest: number;
+  readonly largest: number;
+}
+
 /**
- * The size to recommend: the smallest that fits, else the largest that is merely tight.
+ * The size to recommend: the smallest that fits, else the largest that is merely tight; and the range that will do.
  *
  * @param fits - of the sizes of one pattern, from small to large
- * @returns index into `fits`, or −1 when none will do
+ * @returns indices into `fits`, −1 where none will do
  *
  * Cost: linear in the number of sizes.
  * Source: common practice.
  */
-export function bestHookIndex(fits: readonly Pick<GapeFit, 'verdict'>[]): number {
+export function hookChoice(fits: readonly Pick<GapeFit, 'verdict'>[]): HookChoice {
+  const usable = ({ verdict }: Pick<GapeFit, 'verdict'>) => verdict === 'fits' || verdict === 'tight';
   const first = fits.findIndex(({ verdict }) => verdict === 'fits');
-  return first >= 0 ? first : fits.findLastIndex(({ verdict }) => verdict === 'tight');
+  return {
+    best: first >= 0 ? first : fits.findLastIndex(({ verdict }) => verdict === 'tight'),
+    smallest: fits.findIndex(usable),
+    largest: fits.findLastIndex(usable),
+  };
 }
 
 /**

@@ -1,6 +1,6 @@
 import { band, quadrature, type Band } from '../quantity/band.ts';
-import { need, needNonNegative, needPositive } from '../quantity/guard.ts';
-import { sinkingCylinderDrag } from './drag.ts';
+import { needNonNegative, needPositive } from '../quantity/guard.ts';
+import { noseFirstDrag, sinkingCylinderDrag } from './drag.ts';
 
 /** Standard gravity [m/s²], exact by convention. */
 export const GRAVITY = 9.80665;
@@ -103,8 +103,10 @@ export function settlingSpeed(fall: Fall, drag: (reynolds: number) => number): n
 export interface SinkingBait {
   readonly volume: number;
   readonly length: number;
-  /** Seen along the way it sinks [m²]. */
+  /** Seen from below, lying flat [m²]. */
   readonly area: number;
+  /** Largest cross-section [m²]. */
+  readonly section: number;
   readonly density: Band;
   readonly ballast?: readonly Ballast[];
 }
@@ -153,8 +155,20 @@ export function floatOrSink(weight: Band): FloatOrSink {
   return 'may float or sink';
 }
 
-/** Spread of the drag coefficient of a bait against that of a cylinder. */
-const DRAG_FACTOR: Band = band(1, 0.85, 1.2);
+/** Spread of the drag coefficient of a bait on its flat against that of a cylinder. */
+const FLAT_FACTOR: Band = band(1, 0.85, 1.2);
+/** The same nose first: a rounded nose drags far less than a flat end. */
+const NOSE_FACTOR: Band = band(1, 0.3, 1.2);
+
+type SpeedAt = (values: { newtons: number; factor: number }) => number;
+
+/** Band of a speed from the bands of weight and drag; low is 0 where the weight may vanish. */
+function speedBand(weight: Band, factor: Band, speedAt: SpeedAt): Band | null {
+  if (!(weight.value > 0)) return null;
+  const sure = band(weight.value, Math.max(weight.low, 1e-6 * weight.value), weight.high);
+  const { value, low, high } = quadrature(speedAt, { newtons: sure, factor });
+  return band(value, weight.low > 0 ? low : 0, high);
+}
 
 /**
  * Speed at which a bait sinks on its flat.
@@ -169,23 +183,37 @@ const DRAG_FACTOR: Band = band(1, 0.85, 1.2);
  * Cost: about a hundred evaluations of the drag law.
  * Source: force balance; finite cylinder from Matthews (2002), p. 95, Sucker & Brauer (1975), −15 % to +20 %.
  */
-export function sinkSpeed(bait: SinkingBait, water: Water): Band | null {
+export function sinkSpeed(bait: Omit<SinkingBait, 'section'>, water: Water): Band | null {
   const { length, area } = bait;
   needPositive('sinkSpeed', { length, area });
   const diameter = area / length;
   const slenderness = Math.max(1, length / diameter);
-  const weight = submergedWeightBand(bait, water.density);
-  if (!(weight.value > 0)) return null;
-  const speedAt = (newtons: number, factor: number) =>
+  return speedBand(submergedWeightBand(bait, water.density), FLAT_FACTOR, ({ newtons, factor }) =>
     settlingSpeed(
       { weight: newtons, area, diameter, water: water.density, viscosity: water.viscosity },
       (reynolds) => factor * sinkingCylinderDrag(reynolds, slenderness),
-    );
-  const sure = band(weight.value, Math.max(weight.low, 1e-6 * weight.value), weight.high);
-  const { value, low, high } = quadrature((x) => speedAt(x.newtons, x.factor), {
-    newtons: sure,
-    factor: DRAG_FACTOR,
-  });
-  need(low <= value && value <= high, 'sinkSpeed', 'an ordered band', `${low}, ${value}, ${high}`);
-  return band(value, weight.low > 0 ? low : 0, high);
+    ),
+  );
+}
+
+/**
+ * Speed at which a bait sinks nose first.
+ *
+ * @param bait - volume [m³], length [m], largest cross-section [m²], density band [kg/m³], ballast
+ * @param water - density [kg/m³]
+ * @returns speed band [m/s]; low is 0 where the density band reaches down to the water's; null when the nominal
+ * does not sink
+ * @throws {RangeError} when a size is not positive
+ *
+ * Valid: taken as a flat-ended cylinder of that section; the high end is that of a rounded nose, an estimate.
+ * Cost: five force balances.
+ * Source: force balance; Matthews (2002), p. 95, +20 %; down to three tenths for a rounded nose, an estimate.
+ */
+export function noseFirstSpeed(bait: Omit<SinkingBait, 'area'>, water: Pick<Water, 'density'>): Band | null {
+  const { length, section } = bait;
+  needPositive('noseFirstSpeed', { length, section });
+  const drag = noseFirstDrag(Math.max(1, length / Math.sqrt((4 * section) / Math.PI)));
+  return speedBand(submergedWeightBand(bait, water.density), NOSE_FACTOR, ({ newtons, factor }) =>
+    terminalSpeed(newtons, section, water.density, factor * drag),
+  );
 }

@@ -159,3 +159,29 @@ export function fillerMassFraction(base: number, filler: number, target: number)
   );
   return (1 / target - 1 / base) / (1 / filler - 1 / base);
 }
+
+/**
+ * Density of a compound with a filler stirred in.
+ *
+ * @param base - density without it [kg/m³]
+ * @param filler - density of the filler [kg/m³]
+ * @param fraction - mass fraction of the filler in the whole [1], 0 to below 1
+ * @returns density band [kg/m³]
+ * @throws {RangeError} when the fraction is negative or reaches 1
+ *
+ * Valid: additive volumes, filler evenly spread.
+ * Cost: five evaluations of the rule.
+ * Source: rule of mixtures, 1/ρ = Σ wᵢ/ρᵢ.
+ */
+export function filledDensity(base: Band, filler: Band, fraction: number): Band {
+  need(fraction >= 0 && fraction < 1, 'filledDensity', 'a mass fraction from 0 to below 1', fraction);
+  const { value, low, high } = quadrature(
+    (x) =>
+      mixtureDensity([
+        { fraction: 1 - fraction, density: x.base },
+        { fraction, density: x.filler },
+      ]),
+    { base, filler },
+  );
+  return { value, low, high };
+}

@@ -2,14 +2,14 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import {
-  bestHookIndex,
   gapeClearance,
+  hookChoice,
   hookFit,
   SQUEEZED,
   wireMass,
   type HookedBait,
-  type Rig,
 } from '../../../src/core/rigging/hook-fit.ts';
+import { RIG_HABITS, type Rig } from '../../../src/core/rigging/rigs.ts';
 import { hookIndex } from '../../../src/core/rigging/hook-size.ts';
 import { hookSchema, type Hook } from '../../../src/schema/hook.ts';
 
@@ -22,7 +22,7 @@ const even = (length: number, height: number): HookedBait => ({ length, heightAt
 
 const best = (hook: Hook, bait: HookedBait, rig: Rig): string | undefined => {
   const fits = hook.sizes.map((size) => hookFit(size, bait, rig));
-  return hook.sizes[bestHookIndex(fits)]?.size;
+  return hook.sizes[hookChoice(fits).best]?.size;
 };
 
 // Trade convention: 8, 4, 2, 1, 1/0, 2/0, 5/0 from small to large; the index carries no millimetres.
@@ -44,14 +44,16 @@ test('80 mm of 1.2 mm steel wire weigh 0.71025 g', () => {
 });
 
 describe('fit', () => {
-  const hook = { gape: 0.0143, length: 0.057, wire: 0.0012 };
+  const hook = { gape: 0.0143, length: 0.057, bite: 0.013, wire: 0.0012 };
 
   test('Texas style clears the whole body squeezed to half', () => {
     const fit = hookFit(hook, even(0.127, 0.018), 'Texas');
     expect(fit.clearance.value).toBeCloseTo(0.0143 - 0.009, 12);
     expect(fit.ratio.value).toBeCloseTo(14.3 / 9, 9);
     expect(fit.ratio.low).toBeCloseTo(14.3 / (18 * SQUEEZED.high), 9);
-    expect([fit.entry, fit.exit]).toEqual([0, 0.057]);
+    expect([fit.trim, fit.entry, fit.reach]).toEqual([0, 0, 0.057]);
+    expect(fit.point).toBeCloseTo(0.057 - 0.013, 12);
+    expect(fit.wireShare).toBeCloseTo(1.2 / 18, 12);
     expect(fit.verdict).toBe('fits');
   });
 
@@ -74,14 +76,45 @@ describe('fit', () => {
   });
 
   test('the tallest height near the point counts, not the one exactly there', () => {
-    const humped: HookedBait = { length: 0.127, heightAt: (x) => (x > 0.06 ? 0.02 : 0.01) };
+    const humped: HookedBait = { length: 0.127, heightAt: (x) => (x > 0.05 ? 0.02 : 0.01) };
     expect(hookFit(hook, humped, 'Texas').height).toBe(0.02);
   });
 
   test('no size is recommended when none will do', () => {
-    expect(bestHookIndex([{ verdict: 'too small' }, { verdict: 'too large' }])).toBe(-1);
-    expect(bestHookIndex([{ verdict: 'tight' }, { verdict: 'tight' }, { verdict: 'too large' }])).toBe(1);
-    expect(bestHookIndex([{ verdict: 'tight' }, { verdict: 'fits' }, { verdict: 'fits' }])).toBe(1);
+    const choice = (...verdicts: ReturnType<typeof hookFit>['verdict'][]) =>
+      Object.values(hookChoice(verdicts.map((verdict) => ({ verdict }))));
+    expect(choice('too small', 'too large')).toEqual([-1, -1, -1]);
+    expect(choice('tight', 'tight', 'too large')).toEqual([1, 0, 1]);
+    expect(choice('too small', 'tight', 'fits', 'fits', 'too large')).toEqual([2, 1, 3]);
+  });
+});
+
+describe('cut to length for a jig', () => {
+  const hook = { gape: 0.01, length: 0.034, bite: 0.01, wire: 0.001 };
+  const grub: HookedBait = { length: 0.08, heightAt: () => 0.011, tailRoot: 0.037 };
+  // Shank 0.94 × 34 mm behind the entry, less a throat of 10 mm.
+  const reach = 0.94 * 0.034 - 0.01;
+
+  test('a tail on a jig: the point comes out half a gape ahead of the tail', () => {
+    const fit = hookFit(hook, grub, 'tail on a jig');
+    expect(fit.trim).toBeCloseTo(0.037 - reach - 0.005, 12);
+    expect(fit.point).toBeCloseTo(0.037 - 0.005, 12);
+    expect(fit.verdict).toBe('fits');
+  });
+
+  test('a trailer is never cut so short that the hook is long for what is left', () => {
+    const fit = hookFit({ ...hook, length: 0.05 }, { ...grub, tailRoot: 0.079 }, 'jig trailer');
+    expect(fit.lengthShare).toBeCloseTo(RIG_HABITS['jig trailer'].most, 12);
+  });
+
+  test('without a tail it is cut until the hook suits; with a tail too near the nose it does not fit', () => {
+    const worm: HookedBait = { length: 0.15, heightAt: () => 0.009 };
+    expect(hookFit(hook, worm, 'jig trailer').lengthShare).toBeCloseTo(0.4, 12);
+    expect(hookFit(hook, { ...grub, tailRoot: 0.015 }, 'tail on a jig').reason).toBe('into the tail');
+  });
+
+  test('other rigs leave the bait whole', () => {
+    expect(hookFit(hook, grub, 'jig head').trim).toBe(0);
   });
 });
 
