@@ -20,6 +20,12 @@ export const LINES = {
     colour: 'ink',
     type: 'long-dash-dot narrow, 04.1: cutting plane',
   },
+  phantom: {
+    width: 0.25,
+    dash: '4 0.75 0.15 0.75 0.15 0.75',
+    colour: 'muted',
+    type: 'long-dash-double-dot narrow, 05.1: another position',
+  },
   cuttingEnd: { width: 0.5, dash: '', colour: 'ink', type: 'wide end of a cutting plane, 04.2' },
   hatch: { width: 0.25, dash: '', colour: 'muted', type: 'continuous narrow, 01.1: hatching' },
   dimension: {

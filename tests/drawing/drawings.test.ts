@@ -1,4 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { hookFit } from '../../src/core/rigging/hook-fit.ts';
+import { hookForm } from '../../src/core/rigging/hook-form.ts';
+import { RIG_HABITS, type Rig } from '../../src/core/rigging/rigs.ts';
+import { sideBody } from '../../src/core/rigging/side-body.ts';
 import type { Drawing, DrawingOptions } from '../../src/drawing/drawing.ts';
 import { hookedDrawing } from '../../src/drawing/hooked.ts';
 import { moldPlanDrawing } from '../../src/drawing/mold-plan.ts';
@@ -9,19 +13,33 @@ import { collisions, onSheet, readSvg, struckThrough } from './checks.ts';
 import { BODY, grub, grubGrid, grubMold, grubMoldSection, GRUB_TITLE, HOOK } from './shapes.ts';
 
 const shared = { name: 'Curl-tail grub', projection: 'third', titleBlock: GRUB_TITLE } as const;
-const hooked = (rig: string) => (options: DrawingOptions) =>
-  hookedDrawing(
+const hooked = (rig: Rig) => (options: DrawingOptions) => {
+  const geometry = grub();
+  const body = sideBody(geometry.across);
+  const bait = {
+    length: body.length,
+    heightAt: (x: number) => body.backAt(x) - body.bellyAt(x),
+    tailRoot: BODY.length - BODY.radius,
+  };
+  const fit = hookFit(HOOK, bait, rig);
+  return hookedDrawing(
     {
       ...shared,
-      geometry: grub(),
+      geometry,
       lies: 'on its belly',
+      section: geometry.across,
       hookName: '3/0 hook',
       hook: HOOK,
+      form: hookForm(HOOK, RIG_HABITS[rig].lie, body, fit.entry),
       rig,
-      clearance: 0.0062,
+      height: fit.height,
+      squeezed: fit.squeezed.value,
+      clearance: fit.clearance.value,
+      trim: fit.trim,
     },
     options,
   );
+};
 
 const DRAWINGS: Readonly<Record<string, (options: DrawingOptions) => Drawing>> = {
   'mold-plan': (options) =>
@@ -34,6 +52,7 @@ const DRAWINGS: Readonly<Record<string, (options: DrawingOptions) => Drawing>> =
   'thickness-map': (options) => thicknessMap({ ...shared, plan: grub().plan, grid: grubGrid() }, options),
   'hooked-texas': hooked('Texas'),
   'hooked-jig-head': hooked('jig head'),
+  'hooked-tail-on-a-jig': hooked('tail on a jig'),
   'hooked-drop-shot': hooked('drop shot'),
   'outline-print': (options) => outlinePrint({ ...shared, geometry: grub(), lies: 'on its belly' }, options),
 };
@@ -140,6 +159,37 @@ test('hook: as long on paper as its scale says, dashed inside the body', () => {
   const [times, over] = drawing.scale.split(':').map(Number);
   const length = (Math.max(...xs) - Math.min(...xs)) * (over! / times!);
   expect(Math.abs(length - 1000 * (HOOK.length + HOOK.wire / 2))).toBeLessThan(0.1);
+});
+
+test('hook: the clearance stands on paper as wide as it is, from the squeezed back to the point', () => {
+  const drawing = DRAWINGS['hooked-texas']!(wide);
+  const [times, over] = drawing.scale.split(':').map(Number);
+  const [phantom] = drawing.picture.paths.filter(({ line }) => line === 'phantom');
+  const squeezedAt = phantom!.runs[0]![0]![1];
+  // A body of 16 mm drawn as a polygon of 64 sides, squeezed to half: 14.3 less 8 mm.
+  expect(Math.abs(value(drawing, 'clearance')!.mm - 1000 * (HOOK.gape - BODY.radius))).toBeLessThan(0.01);
+  const uprights = drawing.picture.paths
+    .filter(({ line, closed }) => line === 'dimension' && !closed)
+    .flatMap(({ runs }) => runs)
+    .filter(([a, b]) => a![0] !== b![0] && a![1] === b![1] && Math.abs(a![1] - squeezedAt) < 1e-9);
+  expect(uprights.length).toBeGreaterThan(0);
+  const point = squeezedAt - (value(drawing, 'clearance')!.mm * times!) / over!;
+  const atPoint = drawing.picture.paths
+    .filter(({ line }) => line === 'dimension')
+    .flatMap(({ runs }) => runs.flat())
+    .some(([, y]) => Math.abs(y - point) < 1e-6);
+  expect(atPoint).toBe(true);
+});
+
+test('a bait cut to length shows where', () => {
+  const drawing = DRAWINGS['hooked-tail-on-a-jig']!(wide);
+  const [cut] = drawing.picture.paths.filter(({ line }) => line === 'cutting');
+  const xs = drawing.picture.paths
+    .filter(({ line }) => line === 'visible')
+    .flatMap(({ runs }) => runs.flat());
+  const [times, over] = drawing.scale.split(':').map(Number);
+  const from = (cut!.runs[0]![0]![0] - Math.min(...xs.map(([x]) => x))) * (over! / times!);
+  expect(from).toBeCloseTo(value(drawing, 'trim')!.mm, 1);
 });
 
 test('outline for print: true size and a ruler of true millimetres and inches', () => {

@@ -214,4 +214,4 @@ export function grubMoldSection() {
 }
 
 /** A hook for the grub [m]. */
-export const HOOK = { gape: 0.0143, length: 0.05, bite: 0.012, wire: 0.0012 } as const;
+export const HOOK = { gape: 0.0143, length: 0.05, bite: 0.012, wire: 0.0012, offset: 0.006 } as const;
