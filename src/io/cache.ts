@@ -1,87 +1,157 @@
-import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, rm, stat, utimes, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
-import { deserialize, serialize } from 'node:v8';
-import { CACHE_FOLDER, PROJECT_ROOT } from './settings.ts';
+import {
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
+import { readdir, rm, stat } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { digestOf, sha256 } from './digest.ts';
+import { engine } from './engine.ts';
+import { packed, unpacked } from './kept-value.ts';
+import { analysisFolder } from './settings.ts';
 
-/** Where results are kept: `.cache/analysis/WHAT/HASH`; the folder may be deleted at any time. */
-export const ANALYSIS_CACHE = join(CACHE_FOLDER, 'analysis');
+const DAY = 86_400_000;
 
-/** Results that no run has asked for in this time are thrown away [ms]. */
-const KEPT_FOR = 30 * 86_400_000;
+/** Results that no run has asked for in this many days are thrown away after a build. */
+export const KEPT_DAYS = 30;
 
-const sha256 = (...parts: (string | Uint8Array)[]): string => {
-  const hash = createHash('sha256');
-  for (const part of parts) hash.update(part).update('\0');
-  return hash.digest('hex');
-};
+/** Where one result lies, and what is stored by itself. */
+const placeOf = (folder: string, what: string, digest: string): string =>
+  join(folder, what, digest.slice(0, 2), digest);
 
-async function filesBelow(folder: string): Promise<string[]> {
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
-  return entries
-    .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name))
-    .sort();
-}
-
-/** Hash of all that decides a result but its inputs: the sources that compute, and the packages they use. */
-async function engineHash(): Promise<string> {
-  const sources = await Promise.all(
-    ['src/core', 'src/sheet'].map((room) => filesBelow(join(PROJECT_ROOT, room))),
-  );
-  const files = [...sources.flat(), join(PROJECT_ROOT, 'package-lock.json')];
-  return sha256(...(await Promise.all(files.map((file) => readFile(file)))));
-}
-
-async function kept(path: string): Promise<{ value: unknown } | undefined> {
+/** Notes that a file is in use; false when it is not there. */
+function touched(path: string): boolean {
   try {
-    const value: unknown = deserialize(await readFile(path));
-    const now = new Date();
-    await utimes(path, now, now);
-    return { value };
+    const now = Date.now();
+    if (now - statSync(path).mtimeMs > DAY) utimesSync(path, now / 1000, now / 1000);
+    return true;
   } catch {
-    return undefined;
+    return false;
   }
 }
 
-/** A cache that cannot be written to costs time, never a build. */
-async function keep(path: string, value: unknown): Promise<void> {
-  const draft = `${path}.${process.pid}`;
+/** A file of its own content: it is there whole, or not at all. */
+function settle(path: string, bytes: Uint8Array): void {
+  if (existsSync(path)) return;
+  const draft = `${path}.${process.pid}-${crypto.randomUUID()}`;
   try {
-    await mkdir(join(path, '..'), { recursive: true });
-    await writeFile(draft, serialize(value));
-    await rename(draft, path);
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(draft, bytes);
+    renameSync(draft, path);
   } catch {
-    await rm(draft, { force: true }).catch(() => undefined);
+    discard(draft);
   }
+}
+
+/** Removes a file that is of no use; one that cannot be removed does no harm. */
+function discard(path: string): void {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    return;
+  }
+}
+
+/** Results in a folder, by address. */
+export interface Store {
+  /** The address of a result: the same for the same work on the same inputs by the same program. */
+  readonly address: (what: string, inputs: unknown) => Promise<string>;
+  readonly has: (what: string, address: string) => boolean;
+  /** A result, or nothing when there is none that can be read. */
+  readonly read: (what: string, address: string) => { readonly value: unknown } | undefined;
+  /** Stores a result; a folder that cannot be written to costs time, never a build. */
+  readonly write: (what: string, address: string, value: unknown) => void;
+}
+
+/** Opens a folder of results; it is made when the first one comes. */
+export function diskStore(folder: string = analysisFolder()): Store {
+  const engineOf = engine();
+  const apart = (digest: string): string => placeOf(folder, 'parts', digest);
+  return {
+    address: async (what, inputs) => sha256(await engineOf(what), digestOf(inputs)),
+    has: (what, address) => touched(placeOf(folder, what, address)),
+    read(what, address) {
+      const path = placeOf(folder, what, address);
+      try {
+        const found = unpacked(readFileSync(path), (digest) => readFileSync(apart(digest)));
+        touched(path);
+        return [...found.apart].every((digest) => touched(apart(digest))) ? found : undefined;
+      } catch {
+        discard(path);
+        return undefined;
+      }
+    },
+    write(what, address, value) {
+      const { bytes, apart: parts } = packed(value);
+      for (const [digest, part] of parts) settle(apart(digest), part);
+      settle(placeOf(folder, what, address), bytes);
+    },
+  };
 }
 
 /**
  * A memory on disk: results by the hash of their inputs and of the program that computes them. A result that cannot
- * be read back is worked out again.
+ * be read back is worked out again; work that is under way is waited for.
  */
-export function diskMemory(folder: string = ANALYSIS_CACHE) {
-  let engine: Promise<string> | undefined;
+export function diskMemory(folder: string = analysisFolder()) {
+  const store = diskStore(folder);
+  const running = new Map<string, Promise<unknown>>();
   return async <Result>(
     what: string,
     inputs: unknown,
     make: () => Result | Promise<Result>,
   ): Promise<Result> => {
-    engine ??= engineHash();
-    const path = join(folder, what, sha256(await engine, JSON.stringify(inputs)));
-    const found = await kept(path);
+    const address = await store.address(what, inputs);
+    const found = store.read(what, address);
     if (found) return found.value as Result;
-    const value = await make();
-    await keep(path, value);
-    return value;
+    const key = `${what} ${address}`;
+    const work = running.get(key) ?? Promise.resolve().then(make);
+    running.set(key, work);
+    try {
+      const value = (await work) as Result;
+      store.write(what, address, value);
+      return value;
+    } finally {
+      running.delete(key);
+    }
   };
 }
 
-/** Throws away what no run has asked for in the last thirty days. */
-export async function pruneMemory(folder: string = ANALYSIS_CACHE, now: number = Date.now()): Promise<void> {
-  const files = await filesBelow(folder).catch(() => []);
-  for (const file of files) {
-    const { mtimeMs } = await stat(file).catch(() => ({ mtimeMs: now }));
-    if (now - mtimeMs > KEPT_FOR) await rm(file, { force: true });
+async function filesBelow(folder: string): Promise<string[]> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
+  return entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name));
+}
+
+/** What a pruning did. */
+export interface Pruned {
+  readonly kept: number;
+  readonly gone: number;
+  /** Of what is left [bytes]. */
+  readonly size: number;
+}
+
+/** Throws away what no run has asked for in a number of days. */
+export async function pruneMemory(
+  folder: string = analysisFolder(),
+  days: number = KEPT_DAYS,
+  now: number = Date.now(),
+): Promise<Pruned> {
+  let [kept, gone, size] = [0, 0, 0];
+  for (const file of await filesBelow(folder)) {
+    const found = await stat(file).catch(() => undefined);
+    if (!found) continue;
+    if (now - found.mtimeMs > days * DAY) {
+      await rm(file, { force: true });
+      gone += 1;
+    } else {
+      kept += 1;
+      size += found.size;
+    }
   }
+  return { kept, gone, size };
 }

@@ -16,6 +16,11 @@ export function outputFolder(): string {
 /** Folder for what can be made again. */
 export const CACHE_FOLDER = join(PROJECT_ROOT, '.cache');
 
+/** Folder for results of the analysis: `ANALYSIS_CACHE`, relative to the project; `.cache/analysis` when it is not set. */
+export function analysisFolder(): string {
+  return resolve(PROJECT_ROOT, process.env['ANALYSIS_CACHE'] || join('.cache', 'analysis'));
+}
+
 /** A path as shown to people: relative to the project when it lies inside, with forward slashes. */
 export function shownPath(path: string): string {
   const near = relative(PROJECT_ROOT, path);

@@ -126,6 +126,6 @@ export async function fillStudies(given: Case, remember: Remember): Promise<Fill
   const [cold, warm] = [fillInputs(given, COLD_MOLD), fillInputs(given, WARM_MOLD)];
   const studies = given.geometry.features
     .filter(({ kind }) => kind !== 'rib')
-    .map((feature) => remember('fill', { feature, cold, warm }, () => studyOf(feature, cold, warm)));
+    .map((feature) => remember('fill-study', { feature, cold, warm }, () => studyOf(feature, cold, warm)));
   return (await Promise.all(studies)).sort((a, b) => a.cold.value - b.cold.value);
 }

@@ -1,0 +1,25 @@
+import { createHash } from 'node:crypto';
+
+/** SHA-256 of texts and bytes, each set off from the next. */
+export function sha256(...parts: readonly (string | Uint8Array)[]): string {
+  const hash = createHash('sha256');
+  for (const part of parts) hash.update(part).update('\0');
+  return hash.digest('hex');
+}
+
+/** Bytes of a typed array, whatever its numbers are. */
+export function bytesOf({ buffer, byteOffset, byteLength }: ArrayBufferView): Uint8Array {
+  return new Uint8Array(buffer, byteOffset, byteLength);
+}
+
+/** What JSON has no word for: typed arrays by their bytes, numbers that are not finite by their name. */
+function inWords(_key: string, value: unknown): unknown {
+  if (ArrayBuffer.isView(value)) return [value.constructor.name, sha256(bytesOf(value))];
+  if (typeof value === 'number' && !Number.isFinite(value)) return ['number', String(value)];
+  return value;
+}
+
+/** SHA-256 of plain data: the same for equal data, whichever way it came. */
+export function digestOf(data: unknown): string {
+  return sha256(JSON.stringify(data, inWords) ?? 'undefined');
+}

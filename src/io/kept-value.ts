@@ -1,0 +1,113 @@
+import { deserialize, serialize } from 'node:v8';
+import { zstdCompressSync, zstdDecompressSync } from 'node:zlib';
+import { sha256 } from './digest.ts';
+
+/** Objects with a typed array from this size on are stored by themselves, once for all that hold them [bytes]. */
+const LARGE = 32_768;
+
+/** Stands in a stored value for an object that is stored by itself. */
+const MARK = '\u0000apart';
+
+type Plain = Record<string, unknown> | unknown[];
+
+function isPlain(value: unknown): value is Plain {
+  if (typeof value !== 'object' || value === null) return false;
+  if (Array.isArray(value)) return true;
+  const prototype: unknown = Object.getPrototypeOf(value);
+  return prototype === Object.prototype || prototype === null;
+}
+
+function isHeavy(value: Plain): boolean {
+  return Object.values(value).some((part) => ArrayBuffer.isView(part) && part.byteLength >= LARGE);
+}
+
+const pressed = (value: unknown): Uint8Array => zstdCompressSync(serialize(value));
+const unpressed = (bytes: Uint8Array): unknown => deserialize(zstdDecompressSync(bytes));
+
+/** A value as bytes, and the heavy objects in it by the digest of their bytes. */
+export interface Packed {
+  readonly bytes: Uint8Array;
+  readonly apart: ReadonlyMap<string, Uint8Array>;
+}
+
+/**
+ * Packs plain data. What two values share by content, such as the mesh of a bait, is stored once.
+ *
+ * @throws {Error} when the data holds a function
+ */
+export function packed(value: unknown): Packed {
+  const apart = new Map<string, Uint8Array>();
+  const copies = new Map<Plain, unknown>();
+  const copy = (part: unknown, top: boolean): unknown => {
+    if (!isPlain(part)) return part;
+    const known = copies.get(part);
+    if (known !== undefined) return known;
+    if (!top && isHeavy(part)) {
+      const bytes = pressed(part);
+      const digest = sha256(bytes);
+      apart.set(digest, bytes);
+      const mark = { [MARK]: digest };
+      copies.set(part, mark);
+      return mark;
+    }
+    const own: Plain = Array.isArray(part) ? [] : {};
+    copies.set(part, own);
+    for (const [key, inner] of Object.entries(part)) {
+      Object.defineProperty(own, key, {
+        value: copy(inner, false),
+        enumerable: true,
+        writable: true,
+        configurable: true,
+      });
+    }
+    return own;
+  };
+  return { bytes: pressed(copy(value, true)), apart };
+}
+
+/** Reads what was stored by itself, by its digest. */
+export type ReadApart = (digest: string) => Uint8Array;
+
+const held = new Map<string, WeakRef<object>>();
+
+/** A heavy object: read when it is asked for, let go of when memory is short. */
+function heavy(digest: string, read: ReadApart): object {
+  const known = held.get(digest)?.deref();
+  if (known) return known;
+  const value = unpressed(read(digest)) as object;
+  held.set(digest, new WeakRef(value));
+  return value;
+}
+
+function markOf(value: unknown): string | undefined {
+  return isPlain(value) && !Array.isArray(value) ? (value[MARK] as string | undefined) : undefined;
+}
+
+/**
+ * Unpacks a value. Its heavy objects are read only when someone asks for them.
+ *
+ * @param bytes - from `packed`
+ * @param read - gives the bytes of a heavy object
+ * @returns the value, and the digests of its heavy objects
+ */
+export function unpacked(bytes: Uint8Array, read: ReadApart): { value: unknown; apart: ReadonlySet<string> } {
+  const value = unpressed(bytes);
+  const apart = new Set<string>();
+  const seen = new Set<Plain>();
+  const open: unknown[] = [value];
+  for (let part = open.pop(); part !== undefined; part = open.pop()) {
+    if (!isPlain(part) || seen.has(part)) continue;
+    seen.add(part);
+    for (const [key, inner] of Object.entries(part)) {
+      const digest = markOf(inner);
+      if (digest === undefined) {
+        if (typeof inner === 'object' && inner !== null) open.push(inner);
+        continue;
+      }
+      apart.add(digest);
+      const get = () => heavy(digest, read);
+      Object.defineProperty(part, key, { get, enumerable: true, configurable: true });
+    }
+  }
+  return { value, apart };
+}
