@@ -113,6 +113,28 @@ describe('freezing', () => {
     expect(Math.abs(reachOf(fill) / reach - 1)).toBeLessThan(0.01);
   });
 
+  test.each([
+    { theta: 0.3, cell: 0.25e-3, within: 0.03 },
+    { theta: 0.5, cell: 0.25e-3, within: 0.03 },
+    { theta: 0.7, cell: 0.25e-3, within: 0.03 },
+    { theta: 0.5, cell: 0.4e-3, within: 0.08 },
+  ])('round bar, θ $theta, pitch $cell m: reach K·R²√(P/(μα)) within $within', ({ theta, cell, within }) => {
+    const radius = 1e-3;
+    const reach = freezeReach(freezeConstant('round', theta), radius, {
+      pressure: 2e5,
+      viscosity: 3,
+      diffusivity: 7.5e-8,
+    });
+    const bare = mapOf(
+      { nx: Math.round((2 * reach) / cell), ny: Math.round((2.4 * radius) / cell), cell },
+      (_, y) => (Math.abs(y) < radius ? 2 * Math.sqrt(radius ** 2 - y * y) : 0),
+    );
+    const map = { ...bare, thickness: bare.height.map((height) => (height > 0 ? 2 * radius : 0)) };
+    const ends = [...map.height.keys()].filter((place) => map.height[place]! > 0 && place % map.nx === 0);
+    const fill = fillCavity(cutCavity(map, ends), at(theta), PUSH);
+    expect(Math.abs(fill.volume / (Math.PI * radius ** 2) / reach - 1)).toBeLessThan(within);
+  });
+
   // Independent march (numpy), the row march.L1_taper of the published table.
   test('tapered slot: short at 1 bar, full at 2 and 3', () => {
     const row = published.checks.find(({ id }) => id === 'march.L1_taper')!;
@@ -174,6 +196,46 @@ describe('hesitation', () => {
     expect(fill.filled).toBe(false);
     expect(creepWhen(fill, Infinity)).toBeLessThan(rule.creep + cell);
     expect(fill.state.stage.filter((stage, k) => !fin.includes(k) && stage !== 2)).toHaveLength(0);
+  });
+});
+
+describe('heat carried along', () => {
+  // Developed slot flow at constant speed u loses heat as T − T_wall ∝ exp(−Nu·α·x/(h²u)), Nu 7.5407 on 2h: Shah & London.
+  test('the melt cools along a slot as the heat balance says', () => {
+    const [height, speed, length] = [1e-3, 0.1, 0.04];
+    const diffusivity = (0.5 * speed * height ** 2) / (7.5407 * length);
+    const melt = {
+      ...MELT,
+      diffusivity,
+      cools: true,
+      noFlow: 295,
+      viscosity: { ...MELT.viscosity, activation: 0 },
+    };
+    const cells = 160;
+    const cavity = strip(cells, 1, length / cells, () => height);
+    const flowLimit = speed * height * cavity.map.cell;
+    const { state } = fillCavity(cavity, melt, { ...PUSH, pressure: 1e9, flowLimit });
+    state.temperature.forEach((temperature, cell) => {
+      if (cell > cells - 3) return;
+      const x = ((cell + 0.5) * length) / cells;
+      const exact = Math.exp((-7.5407 * diffusivity * x) / (height ** 2 * speed));
+      expect(Math.abs((temperature - melt.wall) / (melt.temperature - melt.wall) - exact)).toBeLessThan(0.02);
+    });
+  });
+
+  test('melt that cools on its way gets less far, never further than the closed form', () => {
+    const cavity = strip(90, 1, 1.2e-3, () => 1e-3);
+    const [cooling, held] = [true, false].map((cools) =>
+      reachOf(fillCavity(cavity, { ...at(0.5), cools }, PUSH)),
+    );
+    expect(cooling).toBeLessThan(held!);
+    expect(cooling).toBeGreaterThan(0.6 * held!);
+  });
+
+  test('a wall warmer than the no-flow temperature lets a thin part fill that a cold one leaves short', () => {
+    const cavity = strip(36, 1, 1e-3, () => 0.6e-3);
+    expect(fillCavity(cavity, { ...MELT, cools: true }, PUSH).filled).toBe(false);
+    expect(fillCavity(cavity, { ...MELT, cools: true, wall: 380 }, PUSH).filled).toBe(true);
   });
 });
 
