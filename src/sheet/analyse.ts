@@ -3,7 +3,10 @@ import type { Bait, Catalogue, Entry, Mold } from '../schema/collections.ts';
 import type { Revision } from '../schema/bait.ts';
 import { caseOf, type CaseParts } from './case.ts';
 import { geometryOf, type GeometryResult } from './geometry.ts';
+import { caliperWarnings } from './calipers.ts';
+import { moldStudy } from './mold-study.ts';
 import type { Tools } from './tools.ts';
+import type { MeasuredRevision } from './trial-study.ts';
 import { sheetOf } from './assemble.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -28,7 +31,9 @@ type OnStep = (step: Step) => void;
 /** Statuses that are shown to the public. */
 export const PUBLISHED: ReadonlySet<Mold['status']> = new Set(['final', 'retired']);
 
-type Located = { readonly parts: Omit<CaseParts, 'geometry'> } | { readonly problem: EntryProblem };
+type Located =
+  | { readonly parts: Omit<CaseParts, 'geometry' | 'family' | 'ledger' | 'halves'> }
+  | { readonly problem: EntryProblem };
 
 function problemOf(mold: Entry<Mold>, path: EntryProblem['path'], message: string, remedy: string) {
   return { problem: { collection: 'molds', id: mold.id, path, message, remedy } };
@@ -54,6 +59,18 @@ function locate(catalogue: Catalogue, mold: Entry<Mold>): Located {
   return { parts: { catalogue, mold, bait, revision, plastisol } };
 }
 
+/**
+ * Revisions of a bait that may be shown beside a mold: up to the newest one that a published mold carries. For a bait
+ * without a published mold that is all of them, since nobody sees its sheet.
+ */
+function shownRevisions({ molds }: Catalogue, bait: Entry<Bait>): readonly Revision[] {
+  const cut = molds
+    .filter((mold) => mold.bait === bait.id && PUBLISHED.has(mold.status))
+    .flatMap(({ cavities }) => cavities.map(({ revision }) => revision));
+  const newest = Math.max(-1, ...cut.map((id) => bait.revisions.findIndex((revision) => revision.id === id)));
+  return newest < 0 ? bait.revisions : bait.revisions.slice(0, newest + 1);
+}
+
 /** Geometries by bait and revision: several molds share one. */
 function geometryCache(tools: Tools) {
   const kept = new Map<string, Promise<GeometryResult>>();
@@ -66,11 +83,12 @@ function geometryCache(tools: Tools) {
 }
 
 async function sheetOrProblem(
-  parts: CaseParts,
+  parts: Omit<CaseParts, 'halves'>,
   tools: Tools,
 ): Promise<{ sheet: Sheet } | { problem: EntryProblem }> {
   try {
-    return { sheet: await sheetOf(caseOf(parts), tools) };
+    const halves = await moldStudy(parts, tools.remember);
+    return { sheet: await sheetOf(caseOf({ ...parts, halves }), tools) };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return problemOf(
@@ -98,14 +116,25 @@ export async function sheets(
   );
   let done = 0;
   const geometry = geometryCache(tools);
+  const ledgers = await tools.ledgers();
+  const families = new Map<string, MeasuredRevision[]>();
+  const gaps: string[] = [];
   const made: Sheet[] = [];
   const problems = new Map<string, EntryProblem>();
   const note = (problem: EntryProblem) => problems.set(JSON.stringify(problem), problem);
   for (const bait of catalogue.baits) {
+    const shown = new Set(shownRevisions(catalogue, bait));
+    const family: MeasuredRevision[] = [];
+    families.set(bait.id, family);
     for (const revision of bait.revisions) {
       onStep({ done: done++, total, name: `${bait.id} ${revision.id}` });
       const result = await geometry(bait, revision);
-      if ('problem' in result) note(result.problem);
+      if ('problem' in result) {
+        note(result.problem);
+        continue;
+      }
+      gaps.push(...caliperWarnings(result.readings).map((gap) => `${bait.id} ${revision.id}: ${gap}`));
+      if (shown.has(revision)) family.push({ revision, ...result });
     }
   }
   for (const mold of catalogue.molds) {
@@ -117,13 +146,19 @@ export async function sheets(
     }
     const measured = await geometry(located.parts.bait, located.parts.revision);
     if ('problem' in measured) continue;
-    const result = await sheetOrProblem({ ...located.parts, geometry: measured.geometry }, tools);
+    const family = families.get(located.parts.bait.id) ?? [];
+    const ledger = ledgers.find((one) => one.mold === mold.id) ?? null;
+    const parts = { ...located.parts, geometry: measured.geometry, family, ledger };
+    const result = await sheetOrProblem(parts, tools);
     if ('sheet' in result) made.push(result.sheet);
     else note(result.problem);
   }
   return {
     sheets: made,
     problems: [...problems.values()],
-    warnings: made.flatMap((sheet) => sheet.warnings.map((warning) => `${sheet.id}: ${warning}`)),
+    warnings: [
+      ...gaps,
+      ...made.flatMap((sheet) => sheet.warnings.map((warning) => `${sheet.id}: ${warning}`)),
+    ],
   };
 }

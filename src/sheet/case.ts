@@ -1,6 +1,5 @@
 import { band, quadrature, type Band } from '../core/quantity/band.ts';
 import type { BaitGeometry } from '../core/section/geometry.ts';
-import { moldLayout } from '../core/solid/mold-layout.ts';
 import type { MoldLayout, MoldTable } from '../core/solid/mold-table.ts';
 import { ALLOYS } from '../core/mold/alloy.ts';
 import { blockMass, blockSurface } from '../core/mold/block.ts';
@@ -12,6 +11,9 @@ import { smallestInjector } from '../core/shot/injector-fit.ts';
 import { shotMass, shotVolume, type ShotVolume } from '../core/shot/shot-volume.ts';
 import type { Revision } from '../schema/bait.ts';
 import type { Bait, Catalogue, Entry, Injector, Mold, Plastisol } from '../schema/collections.ts';
+import type { Ledger } from '../schema/published.ts';
+import type { MeasuredRevision } from './trial-study.ts';
+import type { MoldStudy } from './mold-study.ts';
 import { COLD_MOLD, HAND_FORCE, TRANSFER_LOSS } from './practice.ts';
 import { pourBand, type PourBand } from './pour.ts';
 
@@ -23,6 +25,10 @@ export interface Case {
   readonly revision: Revision;
   readonly plastisol: Entry<Plastisol>;
   readonly geometry: BaitGeometry;
+  /** What the two solid halves tell. */
+  readonly halves: MoldStudy;
+  readonly family: readonly MeasuredRevision[];
+  readonly ledger: Ledger | null;
   /** Density of the compound at 20 °C and at pouring heat [kg/m³]. */
   readonly density: Band;
   readonly hotDensity: Band;
@@ -30,6 +36,8 @@ export interface Case {
   readonly layout: MoldLayout;
   /** The round runners as cut: stated length, else that of the layout [m]. */
   readonly runner: { readonly diameter: number; readonly length: number } | undefined;
+  /** Sprue, runners and gates together [m³], and where that was taken from. */
+  readonly channels: { readonly volume: number; readonly from: 'solid' | 'closed forms' };
   readonly pour: PourBand;
   /** Melt as it reaches the gate [K]. */
   readonly gateTemperature: Band;
@@ -56,6 +64,12 @@ export interface CaseParts {
   readonly revision: Revision;
   readonly plastisol: Entry<Plastisol>;
   readonly geometry: BaitGeometry;
+  /** What the two solid halves tell. */
+  readonly halves: MoldStudy;
+  /** Revisions of the bait up to the newest one that may be shown, oldest first. */
+  readonly family: readonly MeasuredRevision[];
+  /** What has been published of this mold; null before the first time. */
+  readonly ledger: Ledger | null;
 }
 
 /** Diameter of a round sprue as the square gate of the same area, when no narrower gate shuts first. */
@@ -71,19 +85,35 @@ function topOffOf(parts: CaseParts, pour: PourBand): { drop: number; share: Band
 }
 
 /** A mold entry with the solid of its bait in every cavity: what the layout and the halves are made from. */
-export function moldTable({ mold, geometry }: Pick<CaseParts, 'mold' | 'geometry'>): MoldTable {
+export function moldTable({ mold, geometry }: { mold: Mold; geometry: BaitGeometry }): MoldTable {
   const tips = geometry.features.flatMap(({ stations }) => {
     const tip = stations.at(-1)?.at;
     return tip ? [[tip[0], tip[1]] as const] : [];
   });
   const { mesh, plan } = geometry;
-  return { ...mold, cavities: mold.cavities.map((cavity) => ({ ...cavity, mesh, plan, tips })) };
+  const { block, sprue, runner, gate, vents, pins } = mold;
+  const cavities = mold.cavities.map(({ x, y, turn, mirrored }) => {
+    return { x, y, turn, mirrored, mesh, plan, tips };
+  });
+  return { cavities, block, sprue, runner, gate, vents, pins };
 }
 
 /** The runners with their length; none where the sprue ends at the gate. */
 function runnerOf({ runner }: Mold, layout: MoldLayout): Case['runner'] {
   const length = runner?.length ?? layout.runnerLength;
   return runner && length > 0 ? { diameter: runner.diameter, length } : undefined;
+}
+
+/** Volume of the channels: as cut in the solid halves; by closed forms where the runners were measured or there are none. */
+function channelsOf({ mold, halves: { hollow } }: CaseParts, runner: Case['runner']): Case['channels'] {
+  if (runner && mold.runner?.length === undefined) {
+    return { from: 'solid', volume: hollow.gates + hollow.runner + hollow.sprue };
+  }
+  const { sprue, gate, cavities } = mold;
+  return {
+    from: 'closed forms',
+    volume: channelVolume({ sprue, runner, gate, cavities: cavities.length }),
+  };
 }
 
 /** Works out what every figure of a mold starts from. */
@@ -93,14 +123,18 @@ export function caseOf(parts: CaseParts): Case {
   const pour = pourBand(plastisol);
   const topOff = topOffOf(parts, pour);
   const cavities = mold.cavities.length;
-  const layout = moldLayout(moldTable(parts));
+  const { layout, block, metal } = parts.halves;
   const runner = runnerOf(mold, layout);
-  const channels = channelVolume({ sprue: mold.sprue, runner, gate: mold.gate, cavities });
-  const shot = shotVolume({ cavity: geometry.volume, cavities, runner: channels, topOffShare: topOff.share });
+  const channels = channelsOf(parts, runner);
+  const shot = shotVolume({
+    cavity: geometry.volume,
+    cavities,
+    runner: channels.volume,
+    topOffShare: topOff.share,
+  });
   const injector = smallestInjector(shot.total, catalogue.injectors);
   const pushedWith = injector ?? largest(catalogue.injectors);
   const hot = hotDensity(density);
-  const hollow = cavities * geometry.volume + channels;
   const gateTemperature = quadrature(
     ({ poured, lost }) => poured - lost,
     { poured: band(pour.nominal), lost: TRANSFER_LOSS },
@@ -110,6 +144,7 @@ export function caseOf(parts: CaseParts): Case {
     ...parts,
     layout,
     runner,
+    channels,
     density,
     hotDensity: hot,
     pour,
@@ -121,7 +156,7 @@ export function caseOf(parts: CaseParts): Case {
     injector,
     pushedWith,
     pressure: handPressure(pushedWith.piston, HAND_FORCE),
-    blockMass: blockMass(mold.block, hollow, ALLOYS[mold.block.alloy].density),
+    blockMass: blockMass(mold.block, block - metal, ALLOYS[mold.block.alloy].density),
     blockSurface: blockSurface(mold.block),
   };
 }

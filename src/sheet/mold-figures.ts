@@ -3,6 +3,7 @@ import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
 import { ALLOYS } from '../core/mold/alloy.ts';
 import { shippingMass } from '../core/mold/block.ts';
 import type { Case } from './case.ts';
+import { shotCheck } from './mold-study.ts';
 import { CLAMP_FACTOR, HAND_FORCE } from './practice.ts';
 import { SOURCES } from './sources.ts';
 
@@ -54,6 +55,36 @@ function forces(given: Case): Figure[] {
   ];
 }
 
+function shotCheckFigure(given: Case): Figure {
+  const { block, metal, hollow } = given.halves;
+  const { ratio, tolerance } = shotCheck(given, given.halves);
+  const { vents } = hollow;
+  return figure(
+    {
+      key: 'mold.shotCheck',
+      label: 'Cavities over baits',
+      unit: '1',
+      basis:
+        'What both solid halves leave free besides channels, vents and pin holes, over the volume of all baits. Before cutting, the surface of a bait is merged within 2 µm, which allows for the stated tolerance.',
+      formula: '(block − metal − channels − vents − pin holes)/(n·V)',
+      inputs: [
+        figureInput('block', band(block), 'cm3'),
+        figureInput('metal of both halves', band(metal), 'cm3'),
+        figureInput('gates', band(hollow.gates), 'mL'),
+        figureInput('runners', band(hollow.runner), 'mL'),
+        figureInput('sprue', band(hollow.sprue), 'mL'),
+        figureInput('vents', band(vents.edge + vents.collector + vents.outlet), 'mL'),
+        figureInput('pin holes', band(hollow.pins), 'mL'),
+        figureInput('cavities n', band(given.mold.cavities.length), '1'),
+        figureInput('one bait V', band(given.geometry.volume), 'cm3'),
+        figureInput('tolerance', band(tolerance), '%'),
+      ],
+      sources: [SOURCES.mesh, SOURCES.halves],
+    },
+    band(ratio),
+  );
+}
+
 /** Figures of the block: forces, mass, pressure, what the parcel weighs. */
 export function moldFigures(given: Case): Figure[] {
   const alloy = ALLOYS[given.mold.block.alloy];
@@ -79,13 +110,19 @@ export function moldFigures(given: Case): Figure[] {
         key: 'mold.blockMass',
         label: 'Mold',
         unit: 'kg',
-        basis: 'Both halves less cavities and channels, without pins and screws.',
-        formula: 'm = ρ·(L·W·H − hollows)',
-        inputs: [figureInput('density of the alloy ρ', band(alloy.density), 'g/cm3')],
-        sources: [SOURCES.box, alloy.source],
+        basis:
+          'Metal of both solid halves: the block less cavities, channels, vents and pin holes, without pins and screws.',
+        formula: 'm = ρ·V',
+        inputs: [
+          figureInput('density of the alloy ρ', band(alloy.density), 'g/cm3'),
+          figureInput('block before cutting', band(given.halves.block), 'cm3'),
+          figureInput('metal of both halves V', band(given.halves.metal), 'cm3'),
+        ],
+        sources: [SOURCES.box, SOURCES.halves, alloy.source],
       },
       band(given.blockMass),
     ),
+    shotCheckFigure(given),
     figure(
       {
         key: 'mold.shippingMass',

@@ -1,9 +1,11 @@
 import { band } from '../core/quantity/band.ts';
-import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
+import { figure, figureInput, type Figure, type FigureWords } from '../core/quantity/figure.ts';
 import { HOT_RATIO_SOURCE } from '../core/shot/compound-density.ts';
 import { gateVolume, runnerVolume, sprueVolume } from '../core/shot/channels.ts';
 import type { Case } from './case.ts';
 import { SOURCES } from './sources.ts';
+
+type ChannelWords = Pick<FigureWords, 'basis' | 'formula' | 'inputs' | 'sources'>;
 
 function perCavity({ shot }: Case): Figure {
   return figure(
@@ -18,34 +20,53 @@ function perCavity({ shot }: Case): Figure {
   );
 }
 
-function runnerFigure({ mold, shot, runner }: Case): Figure {
-  const parts = [
-    figureInput('sprue', band(sprueVolume(mold.sprue)), 'mL'),
-    ...(runner
-      ? [
-          figureInput('runner diameter D', band(runner.diameter), 'mm'),
-          figureInput('all runners together', band(runner.length), 'mm'),
-          figureInput('runners', band(runnerVolume(runner)), 'mL'),
-        ]
-      : []),
-    figureInput(
-      `gates, ${mold.cavities.length} of them`,
-      band(gateVolume(mold.gate) * mold.cavities.length),
-      'mL',
-    ),
-  ];
+/** What the channels are made of where the runners were measured, or there are none: closed forms. */
+function closedForms({ mold, runner }: Case): ChannelWords {
+  return {
+    basis: runner
+      ? 'Sprue, runners as measured, and gates, each as a simple body.'
+      : 'Sprue and gates, each as a simple body; the sprue feeds the cavity.',
+    formula: 'π·L·(D² + Dd + d²)/12 + π·D²·L/4 + gates',
+    inputs: [
+      figureInput('sprue', band(sprueVolume(mold.sprue)), 'mL'),
+      ...(runner
+        ? [
+            figureInput('runner diameter D', band(runner.diameter), 'mm'),
+            figureInput('all runners together', band(runner.length), 'mm'),
+            figureInput('runners', band(runnerVolume(runner)), 'mL'),
+          ]
+        : []),
+      figureInput(
+        `gates, ${mold.cavities.length} of them`,
+        band(gateVolume(mold.gate) * mold.cavities.length),
+        'mL',
+      ),
+    ],
+    sources: [SOURCES.frustum],
+  };
+}
+
+/** What they are made of as cut in the solid halves. */
+function solidChannels({ mold, runner, halves: { hollow } }: Case): ChannelWords {
+  return {
+    basis:
+      'Measured on the solid mold: the runners have round ends and the gates reach the rounded nose; what two channels share is counted once.',
+    formula: 'gates + runners less gates + sprue less both',
+    inputs: [
+      figureInput(`gates, ${mold.cavities.length} of them`, band(hollow.gates), 'mL'),
+      figureInput('all runners together', band(runner?.length ?? 0), 'mm'),
+      figureInput('runners', band(hollow.runner), 'mL'),
+      figureInput('sprue', band(hollow.sprue), 'mL'),
+    ],
+    sources: [SOURCES.mesh, SOURCES.halves],
+  };
+}
+
+function runnerFigure(given: Case): Figure {
+  const words = given.channels.from === 'solid' ? solidChannels(given) : closedForms(given);
   return figure(
-    {
-      key: 'shot.runner',
-      label: 'Sprue, runners and gates, hot',
-      unit: 'mL',
-      basis:
-        'Volume of the channels as they lie in the block, from the layout unless the runners were measured.',
-      formula: 'π·L·(D² + Dd + d²)/12 + π·D²·L/4 + gates',
-      inputs: parts,
-      sources: [SOURCES.frustum],
-    },
-    band(shot.runner),
+    { key: 'shot.runner', label: 'Sprue, runners and gates, hot', unit: 'mL', ...words },
+    band(given.channels.volume),
   );
 }
 

@@ -6,6 +6,7 @@ import type { BaitGeometry, FeatureMeasure } from '../../src/core/section/geomet
 import type { Sheet } from '../../src/sheet/sheet.ts';
 import { trialStudy } from '../../src/sheet/trial-study.ts';
 import { bait, hook, injector, mold, plastisol, shop } from './fake-entries.ts';
+import { fakeHalves, fakeWalls } from './fake-halves.ts';
 import { capsule, mapped } from './solids.ts';
 
 // A Sheet whose numbers are closed forms or plain inventions: it tests how sheets are printed, not what is computed.
@@ -288,6 +289,8 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     revision: bait.revisions[1] ?? bait.revisions[0]!,
     plastisol,
     geometry: geometry(),
+    halves: fakeHalves([ring(RADIUS)], VOLUME),
+    walls: fakeWalls(LENGTH, RADIUS),
     figures: Object.fromEntries(FIGURES.map((row) => [row[0], fakeFigure(...row)])),
     verdicts: {
       cold: {

@@ -31,7 +31,7 @@ export interface MoldHalves {
 }
 
 /** Triangles of a bait are merged within this before it is cut: a tenth of what a mill holds [m]. */
-const MERGE = 2e-6;
+export const MERGED_WITHIN = 2e-6;
 const TIERS = ['edge', 'collector', 'outlet'] as const;
 
 /**
@@ -108,7 +108,7 @@ function shares(shop: Workshop, cavities: Solid, parts: readonly (Solid | undefi
 function baitSolids(shop: Workshop, mold: MoldTable, layout: MoldLayout): Solid[] {
   const merged = new Map<Mesh, Solid>();
   return mold.cavities.map(({ mesh }, i) => {
-    const solid = merged.get(mesh) ?? shop.simplify(shop.solid(mesh), MERGE);
+    const solid = merged.get(mesh) ?? shop.simplify(shop.solid(mesh), MERGED_WITHIN);
     merged.set(mesh, solid);
     const { x, y, turn, mirrored } = layout.cavities[i]!;
     return shop.place(solid, { mirrored, turn, shift: [x, y, 0] });

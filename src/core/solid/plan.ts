@@ -1,4 +1,5 @@
-import type { Vec2 } from '../mesh/mesh.ts';
+import type { Mesh, Vec2 } from '../mesh/mesh.ts';
+import { placedMesh } from '../mesh/placement.ts';
 import type { Outline } from '../section/geometry.ts';
 
 /** How a flat shape is set down: mirrored across y = 0 first, then turned, then shifted [m, rad]. */
@@ -49,6 +50,27 @@ export function placedOutline(outline: Outline, placement: PlanPlacement): Outli
     });
     return placement.mirrored ? moved.reverse() : moved;
   });
+}
+
+/**
+ * A bait's mesh where it lies in the block.
+ *
+ * @param mesh - in its own frame [m]
+ * @param placement - how it is set down [m, rad]
+ * @returns the mesh in the block's frame, wound outwards [m]
+ *
+ * Cost: linear in the points.
+ * Source: rotation about z.
+ */
+export function meshInBlock(mesh: Mesh, placement: PlanPlacement): Mesh {
+  const along = turnedDirection([1, 0], placement);
+  const across = turnedDirection([0, 1], placement);
+  const rows = [
+    [along[0], across[0], 0],
+    [along[1], across[1], 0],
+    [0, 0, 1],
+  ] as const;
+  return placedMesh(mesh, rows, [placement.x, placement.y, 0]);
 }
 
 /**

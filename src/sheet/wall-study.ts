@@ -1,0 +1,40 @@
+import { boxTree } from '../core/section/box-tree.ts';
+import type { BaitGeometry } from '../core/section/geometry.ts';
+import { heightMap } from '../core/section/height-map.ts';
+import { loadKernel } from '../core/solid/kernel.ts';
+import type { Remember } from './tools.ts';
+
+/** Wall thickness over the plan: cell (i, j) is entry i + nx·j, its middle at x0 + i·cell, y0 + j·cell [m]. */
+export interface WallMap {
+  readonly nx: number;
+  readonly ny: number;
+  readonly x0: number;
+  readonly y0: number;
+  readonly cell: number;
+  /** Diameter of the largest ball inside the bait that reaches over the place; 0 beside the bait [m]. */
+  readonly values: Float64Array;
+}
+
+/** Cells of the box about the plan: a five-inch bait is mapped at about two thirds of a millimetre. */
+const CELLS = 7_000;
+/** The mesh is merged within this first, which takes most of the time off and moves a wall by no more than twice as much [m]. */
+const MERGED_WITHIN = 5e-6;
+
+async function mapOf({
+  mesh: fine,
+  box: { min, max },
+}: Pick<BaitGeometry, 'mesh' | 'box'>): Promise<WallMap> {
+  const kernel = await loadKernel();
+  const mesh = kernel.work((shop) => shop.mesh(shop.simplify(shop.solid(fine), MERGED_WITHIN)));
+  const pitch = Math.sqrt(((max[0] - min[0]) * (max[1] - min[1])) / CELLS);
+  const { nx, ny, x0, y0, cell, thickness } = heightMap(boxTree(mesh), pitch);
+  return { nx, ny, x0, y0, cell, values: thickness };
+}
+
+/** Wall thickness of a bait over its plan. */
+export function wallMap(
+  { mesh, box }: Pick<BaitGeometry, 'mesh' | 'box'>,
+  remember: Remember,
+): Promise<WallMap> {
+  return remember('walls', mesh, () => mapOf({ mesh, box }));
+}
