@@ -96,7 +96,7 @@ describe('reach and reserve', () => {
     expect(fillReserve(tail(0.001, 0.001, 0.05, -0.2), FEED)).toBeGreaterThan(5);
   });
 
-  test(`thicker, hotter, warmer, harder pushed never fills less (seed ${SEED})`, () => {
+  test(`thicker, hotter, warmer, harder pushed never fills less (seed ${SEED})`, { timeout: 60_000 }, () => {
     const thin = fc.double({ min: 4e-4, max: 2e-3, noNaN: true });
     const taper = fc.double({ min: 0.4, max: 1, noNaN: true });
     const theta = fc.double({ min: 0.1, max: 0.85, noNaN: true });
