@@ -8,5 +8,8 @@ export function fullAddress(path: string, site: string): string {
   return new URL(path.replace(/^\/+/u, ''), site.endsWith('/') ? site : `${site}/`).href;
 }
 
+/** Path of a bait's page. */
+export const baitPath = (id: string) => sitePath(`baits/${id}/`);
+
 /** Path of a mold's spec sheet. */
 export const moldPath = (id: string) => sitePath(`molds/${id}/`);

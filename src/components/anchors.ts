@@ -8,9 +8,11 @@ export const PARTS = {
   filling: 'Thin parts: will they fill?',
   vents: 'Vents, and why to leave them alone',
   compound: 'Compound and hardness',
+  action: 'In the water: what moves',
   rigging: 'Hooks and rigs',
   floating: 'Float or sink',
   drawings: 'Drawings and measures',
+  faults: 'Compare what you see',
   questions: 'Questions',
   revision: 'Revision and water tests',
   downloads: 'Files',
@@ -24,9 +26,11 @@ export const SHORT_NAMES: Readonly<Record<keyof typeof PARTS, string>> = {
   filling: 'Thin parts',
   vents: 'Vents',
   compound: 'Compound',
+  action: 'Action',
   rigging: 'Hooks',
   floating: 'Float or sink',
   drawings: 'Measures',
+  faults: 'Faults',
   questions: 'Questions',
   revision: 'Revision',
   downloads: 'Files',
@@ -39,7 +43,7 @@ export type PartName = keyof typeof PARTS;
 export const partAnchor = (part: PartName) => `part-${part}`;
 
 /**
- * Every stored anchor of a sheet: figures, cautions, answers.
+ * Every stored anchor of a sheet: figures, cautions, answers, faults.
  *
  * @throws {RangeError} when one key stands for two things, since a link to it would lead to the wrong one
  */
@@ -48,6 +52,7 @@ export function sheetAnchors(sheet: Sheet): string[] {
     ...Object.keys(sheet.figures),
     ...sheet.cautions.map((caution) => caution.key),
     ...sheet.answers.map((answer) => answer.key),
+    ...sheet.faults.map((fault) => fault.key),
   ];
   const twice = keys.filter((key, index) => keys.indexOf(key) !== index);
   if (twice.length > 0)

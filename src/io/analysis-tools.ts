@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { MeshUnit } from '../core/mesh/result.ts';
 import { diskMemory } from './cache.ts';
+import { readLedgers } from './ledger.ts';
 import { readMeshFile } from './mesh-file.ts';
 
 /** What the analysis of the catalogue in a folder needs: its mesh files, and the memory on disk. */
@@ -14,5 +15,6 @@ export function analysisTools(folder: string) {
       return createHash('sha256').update(bytes).digest('hex');
     },
     remember: diskMemory(),
+    ledgers: async () => (await readLedgers(folder)).ledgers,
   };
 }

@@ -16,6 +16,7 @@ export function referenceProblems(entries: readonly Written[]): EntryProblem[] {
   return [
     ...entries.flatMap((entry) => danglingIds(entry, entries)),
     ...entries.flatMap((entry) => danglingRevisions(entry, entries)),
+    ...entries.flatMap(danglingCalipers),
     ...repeatedKeys(entries),
     ...repeatedStock(entries),
   ];
@@ -59,6 +60,17 @@ function danglingRevisions(entry: Written, all: readonly Written[]): EntryProble
     missing(entry, place, features, `features of ${bait.id}`),
   );
   return [...lost, ...unknown];
+}
+
+/** Features that a bait's caliper readings name. */
+function danglingCalipers(entry: Written): EntryProblem[] {
+  if (entry.collection !== 'baits') return [];
+  return valuesAt(entry.data, 'revisions[].measured[].feature').flatMap((place) => {
+    const ids = valuesAt(entry.data, 'revisions[].id');
+    const revision = ids.find(({ path }) => path[1] === place.path[1])?.value;
+    const known = typeof revision === 'string' ? featuresOf(entry.data, revision) : undefined;
+    return known ? missing(entry, place, known, `features of revision ${revision}`) : [];
+  });
 }
 
 function featuresOf(bait: unknown, revision: string | undefined): string[] | undefined {

@@ -79,6 +79,7 @@ export const moldSchema = z.strictObject({
     .enum(['development', 'proof', 'final', 'retired'])
     .meta({ description: 'Only `final` and `retired` molds are published' }),
   released: date('Day this listing was first published').optional(),
+  replacedBy: reference('molds', 'For a retired mold: the published mold to buy instead').optional(),
   bait: reference('baits', 'The bait it makes'),
   cavities: z
     .array(cavitySchema)

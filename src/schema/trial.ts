@@ -22,11 +22,15 @@ export const trialSchema = z.strictObject({
           .meta({ description: 'What it did' }),
       }),
     )
-    .min(1)
     .max(24)
-    .meta({ description: 'What each feature did' }),
+    .default([])
+    .meta({ description: 'What each feature did; left out for a bait without thin parts' }),
   passed: z.boolean().meta({ description: 'Whether the bait did what it was designed for' }),
   fish: z.boolean().default(false).meta({ description: 'Whether a fish was caught' }),
+  seen: z
+    .enum(['well', 'hardly', 'not'])
+    .optional()
+    .meta({ description: 'How well the bait could be seen in that water, to watch it swim' }),
   note: text(600, 'What was seen').optional(),
 });
 

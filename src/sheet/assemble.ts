@@ -89,7 +89,8 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const floating = floatStudy(given, rigs[0] ?? null);
   const batches = batchRows(given);
   const injectors = injectorFits(given);
-  const action = sheetAction(given);
+  const trials = trialStudy(bait, catalogue.trials, catalogue.plastisols, given.family);
+  const action = sheetAction(given, trials);
   const figures = byKey([
     ...baitFigures(given),
     ...shotFigures(given),
@@ -144,7 +145,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     answers: answers({ given, speak, verdicts, hook, features, injectors, siblings }),
     faults: faults({ given, speak, features }),
     family: given.family,
-    trials: trialStudy(bait, catalogue.trials, catalogue.plastisols, given.family),
+    trials,
     ledger: given.ledger,
     siblings,
     warnings: makerWarnings(given, studies),

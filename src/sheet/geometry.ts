@@ -8,10 +8,16 @@ import { baitSolid } from '../core/solid/bait.ts';
 import type { MeshGeometry, Revision, SectionTable } from '../schema/bait.ts';
 import type { Bait, Entry } from '../schema/collections.ts';
 import type { EntryProblem, Path } from '../schema/problem.ts';
+import { calipered, caliperReadings, type CaliperReading } from './calipers.ts';
 import type { Tools } from './tools.ts';
 
 /** A geometry, or the mistake that prevents it. */
-export type GeometryResult = { readonly geometry: BaitGeometry } | { readonly problem: EntryProblem };
+export type GeometryResult =
+  | { readonly geometry: BaitGeometry; readonly readings: readonly CaliperReading[] }
+  | { readonly problem: EntryProblem };
+
+/** The solid alone, before calipers have their say. */
+type SolidResult = { readonly geometry: BaitGeometry } | { readonly problem: EntryProblem };
 
 type Direction = NonNullable<MeshGeometry['axes']>['nose'];
 
@@ -66,13 +72,13 @@ async function fromSections(table: SectionTable): Promise<BaitGeometry> {
   );
 }
 
-type Refuse = (path: Path, message: string, remedy: string) => GeometryResult;
+type Refuse = (path: Path, message: string, remedy: string) => { readonly problem: EntryProblem };
 
 function requestsOf(table: MeshGeometry): FeatureRequest[] {
   return table.features.map(({ name, kind, box, root }) => ({ name, kind, box: boxOf(box), root }));
 }
 
-async function fromMesh(table: MeshGeometry, { readMesh }: Tools, refuse: Refuse): Promise<GeometryResult> {
+async function fromMesh(table: MeshGeometry, { readMesh }: Tools, refuse: Refuse): Promise<SolidResult> {
   const read = await readMesh(table.file, table.unit);
   if (isMeshFault(read)) return refuse(['file'], `${table.file}: ${read.message}`, 'export the mesh again');
   const mesh = laidInMold(read.mesh, table);
@@ -98,12 +104,12 @@ async function fromMesh(table: MeshGeometry, { readMesh }: Tools, refuse: Refuse
 }
 
 /** Refusals are not kept: they name a place in an entry, and they are quick. */
-async function measured({ mesh, sections }: Revision, tools: Tools, refuse: Refuse): Promise<GeometryResult> {
+async function measured({ mesh, sections }: Revision, tools: Tools, refuse: Refuse): Promise<SolidResult> {
   if (sections) {
     return { geometry: await tools.remember('geometry', sections, () => fromSections(sections)) };
   }
   if (!mesh) throw new RangeError('geometryOf: wants sections or a mesh, got neither');
-  const refused: GeometryResult[] = [];
+  const refused: SolidResult[] = [];
   const inputs = { mesh, bytes: await tools.fingerprint(mesh.file) };
   try {
     const geometry = await tools.remember('geometry', inputs, async () => {
@@ -135,7 +141,10 @@ export async function geometryOf(
     problem: { collection: 'baits', id: bait.id, path: ['revisions', index, kind, ...path], message, remedy },
   });
   try {
-    return await measured(revision, tools, refuse);
+    const result = await measured(revision, tools, refuse);
+    if ('problem' in result) return result;
+    const readings = caliperReadings(result.geometry, revision);
+    return { geometry: calipered(result.geometry, revision), readings };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return refuse([], error.message, 'correct the shape');

@@ -196,6 +196,8 @@ export interface FeatureAction {
   /** What moves it, in a sentence. */
   readonly manner: string;
   readonly onset: Figure;
+  /** The onset put right by the water tests; null without one. */
+  readonly tested: Figure | null;
   readonly flutter: Figure;
   readonly beat: Figure;
   readonly retrieves: readonly {

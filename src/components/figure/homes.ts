@@ -31,6 +31,14 @@ function tabled(sheet: Sheet): Figure[] {
     ...sheet.injectors.map((fit) => fit.pressure),
     ...sheet.hooks.flatMap((fit) => [fit.clearance, fit.ratio]),
     ...sheet.batches.map((row) => row.compound),
+    ...sheet.action.features.flatMap(({ onset, tested, flutter, beat, retrieves, compounds }) => [
+      onset,
+      ...(tested ? [tested] : []),
+      flutter,
+      beat,
+      ...retrieves.flatMap(({ cauchy, step }) => [cauchy, step]),
+      ...compounds.map((other) => other.onset),
+    ]),
   ];
 }
 

@@ -32,6 +32,7 @@ export const CEFACT: Partial<Record<UnitCode, string>> = {
   'g/cm3': '23',
   'kg/m3': 'KMQ',
   'm/s': 'MTS',
+  Hz: 'HTZ',
   'cm/s': '2M',
   deg: 'DD',
   '1': 'C62',

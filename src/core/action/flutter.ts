@@ -59,6 +59,9 @@ const STRETCHES: readonly (NeutralState & { readonly beta: number })[] = [
   { beta: 0.95, speed: 17.672, frequency: 72.29 },
 ];
 
+/** No stretch reaches further than this from its known state in mass ratio. */
+const REACH = 0.31;
+
 /** Longest step of the mass ratio on such a walk. */
 const STRIDE = 0.04;
 
@@ -86,7 +89,8 @@ function walked(start: NeutralState & { readonly beta: number }, beta: number): 
  */
 export function neutralState(beta: number): NeutralState {
   need(beta >= 0.05 && beta <= 0.98, 'neutralState', 'a mass ratio of 0.05 to 0.98', beta);
-  const states = STRETCHES.flatMap((start) => walked(start, beta) ?? []);
+  const near = STRETCHES.filter((start) => Math.abs(start.beta - beta) <= REACH);
+  const states = near.flatMap((start) => walked(start, beta) ?? []);
   const slowest = states.reduce<NeutralState | null>(
     (least, state) => (least && least.speed <= state.speed ? least : state),
     null,

@@ -118,6 +118,7 @@ export function actionSpeeds(mover: Mover, modulus: number): ActionSpeeds {
 
 /** When a thin part is expected to move. */
 export interface Onset {
+  readonly speeds: ActionSpeeds;
   /** Speed from which it moves [m/s]. */
   readonly from: Band;
   /** Speeds at which eddies off the body shake a part that trails [m/s]; null when they play no part. */
@@ -165,11 +166,12 @@ export function onsetOf(mover: Mover, spread: OnsetSpread, slowest: number): Ons
       spreadOf(PUSHED, speeds.inStep),
       ...(flutterShare ? [flutter] : []),
     ];
-    return { from: plain(conditions.reduce((a, b) => (a.value >= b.value ? a : b))), shaken: null };
+    return { speeds, from: plain(conditions.reduce((a, b) => (a.value >= b.value ? a : b))), shaken: null };
   }
   const [from, to] = [spreadOf(PUSHED, speeds.inStep), spreadOf(PASSED, speeds.inStep)];
-  if (to.value < slowest) return { from: plain(flutter), shaken: null };
+  if (to.value < slowest) return { speeds, from: plain(flutter), shaken: null };
   return {
+    speeds,
     from: plain(from.value < flutter.value ? from : flutter),
     shaken: { from: plain(from), to: plain(to) },
   };
@@ -190,7 +192,7 @@ export type Chance = 'likely' | 'marginal' | 'unlikely';
  * Cost: constant.
  * Source: definition.
  */
-export function chanceAt({ from, shaken }: Onset, speed: number): Chance {
+export function chanceAt({ from, shaken }: Pick<Onset, 'from' | 'shaken'>, speed: number): Chance {
   need(speed >= 0, 'chanceAt', 'a speed of 0 m/s or more', speed);
   if (speed < from.low) return 'unlikely';
   const inStep = !shaken || speed <= shaken.to.value;

@@ -76,6 +76,7 @@ const DECIMALS: Partial<Record<UnitCode, number>> = {
   '[oz_av]/[cin_i]': 3,
   'cm/s': 1,
   '[in_i]/s': 1,
+  Hz: 1,
   '1': 2,
   '%': 0,
   '{bait}': 0,

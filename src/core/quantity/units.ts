@@ -11,6 +11,7 @@ export type Dimension =
   | 'pressure'
   | 'density'
   | 'speed'
+  | 'frequency'
   | 'flow rate'
   | 'viscosity'
   | 'conductivity'
@@ -107,6 +108,7 @@ export const UNITS = {
   'cm/s': unit('speed', 1e-2, 'cm/s', 'centimetres a second'),
   '[in_i]/s': unit('speed', INCH, 'in/s', 'inches a second'),
   '[ft_i]/s': unit('speed', 12 * INCH, 'ft/s', 'feet a second'),
+  Hz: unit('frequency', 1, 'Hz', 'hertz'),
   'm3/s': unit('flow rate', 1, 'm³/s', 'cubic metres a second', ['m3/s']),
   'mL/s': unit('flow rate', 1e-6, 'mL/s', 'millilitres a second', ['ml/s']),
   '[foz_us]/s': unit('flow rate', GALLON / 128, 'fl oz/s', 'fluid ounces a second'),

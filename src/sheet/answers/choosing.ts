@@ -57,21 +57,27 @@ export const whichMold: AnswerOf = ({ given, siblings, speak }) => {
 };
 
 export const whichRevision: AnswerOf = ({ given, speak }) => {
-  const { bait, revision, mold } = given;
-  const latest = bait.revisions.at(-1);
+  const { revision, mold, family, ledger } = given;
+  const latest = family.at(-1)?.revision ?? revision;
   const newest =
-    latest && latest.id !== revision.id
-      ? ` Revision ${latest.id.toUpperCase()} is newer and not cut in it.`
-      : ' It is the newest.';
+    latest.id === revision.id
+      ? ' It is the newest.'
+      : ` Revision ${latest.id.toUpperCase()} is newer and not cut in it.`;
+  const last = ledger?.entries.at(-1);
   return {
     key: 'which-revision',
     question: 'What changed in this revision, and do I have it?',
     words: ['revision', 'version', 'changed', 'newest', 'current', 'do i have the latest', 'update'],
-    short: `This sheet is for revision ${revision.id.toUpperCase()} of ${revision.date}.${newest} ${short(revision.note)} To tell: measure the thinnest part, ${speak.say('bait.thinnestFeature')}.`,
+    short: `This sheet is for revision ${revision.id.toUpperCase()} of ${revision.date}${last ? `, last changed ${last.date}` : ''}.${newest} ${short(revision.note)} To tell: measure the thinnest part, ${speak.say('bait.thinnestFeature')}.`,
     long: [
-      ...[...bait.revisions]
+      ...(last
+        ? [
+            `The sheet last changed on ${last.date}: ${last.note} A printed sheet of that day or later is current.`,
+          ]
+        : []),
+      ...[...family]
         .reverse()
-        .map(({ id, date, note }) => `Revision ${id.toUpperCase()}, ${date}: ${note}`),
+        .map(({ revision: { id, date, note } }) => `Revision ${id.toUpperCase()}, ${date}: ${note}`),
       `The sheet that came in the box names the revision too${mold.released ? `; this listing was first published ${mold.released}` : ''}.`,
     ],
     figures: ['bait.thinnestFeature'],

@@ -31,6 +31,7 @@ const NIST: readonly (readonly [UnitCode, number])[] = [
   ['mm2/s', 1e-6],
   ['[in_i]/s', 0.0254],
   ['[ft_i]/s', 0.3048],
+  ['Hz', 1],
   ['[foz_us]/s', 29.5735295625e-6],
   ['g/cm3', 1000],
   ['deg', Math.PI / 180],

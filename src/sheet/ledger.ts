@@ -1,0 +1,174 @@
+import type { Figure } from '../core/quantity/figure.ts';
+import { printed } from '../core/quantity/print.ts';
+import type { UnitCode } from '../core/quantity/units.ts';
+import type { Ledger, LedgerChange, LedgerEntry, LedgerFigure, LedgerFile } from '../schema/published.ts';
+import type { Sheet } from './sheet.ts';
+import { sizeWords } from './words.ts';
+
+/** Digits that a ledger keeps: the same on every machine, and more than any figure deserves. */
+const SIGNIFICANT = 12;
+
+const stable = (value: number): number => Number(value.toPrecision(SIGNIFICANT));
+
+type Facts = LedgerFile['facts'];
+
+/** What a sheet says in words: verdicts and choices that a reader acts on. */
+function factsOf(sheet: Sheet): Facts {
+  const { mold, verdicts, bestHook, plastisol, revision } = sheet;
+  return {
+    'fact.status': { label: 'Status', text: mold.status },
+    'fact.revision': { label: 'Revision cut', text: revision.id },
+    'fact.cavities': { label: 'Cavities', text: String(mold.cavities.length) },
+    'fact.compound': { label: 'Compound', text: plastisol.name },
+    'fact.cold': { label: 'Fill verdict', text: verdicts.cold.code },
+    'fact.float': { label: 'Float or sink', text: verdicts.float.code },
+    'fact.injector': { label: 'Injector', text: verdicts.injector.code },
+    'fact.hook': {
+      label: 'Hook',
+      text: bestHook ? `${sizeWords(bestHook.size)} ${bestHook.hook.name.toLowerCase()}` : 'none',
+    },
+  };
+}
+
+function ledgerFigure({ label, unit, value, low, high }: Figure): LedgerFigure {
+  return { label, unit, value: stable(value), low: stable(low), high: stable(high) };
+}
+
+function figuresOf({ figures }: Sheet): LedgerFile['figures'] {
+  const all = Object.values(figures).sort((a, b) => (a.key < b.key ? -1 : 1));
+  return Object.fromEntries(all.map((one) => [one.key, ledgerFigure(one)]));
+}
+
+const textsOf = (figure: LedgerFigure): string =>
+  (['us', 'metric'] as const).map((system) => printed(figure, system).text).join(' / ');
+
+/** Relative difference that sums in another order, or another machine, may make. */
+const NOISE = 1e-9;
+
+const near = (a: number, b: number): boolean => Math.abs(a - b) <= NOISE * Math.max(Math.abs(a), Math.abs(b));
+
+/**
+ * Whether a published figure has moved: a reader would see another text in one of the unit systems, and the
+ * numbers differ by more than the noise of sums. Shifts below the last printed digit do not count; they are kept
+ * against the published number, so they cannot add up unseen.
+ */
+export function hasMoved(old: LedgerFigure, now: LedgerFigure): boolean {
+  if (old.unit !== now.unit) return true;
+  const same = near(old.value, now.value) && near(old.low, now.low) && near(old.high, now.high);
+  return !same && textsOf(old) !== textsOf(now);
+}
+
+const numbers = ({ value, low, high }: LedgerFigure) => ({ value, low, high });
+
+function figureChanges(old: LedgerFile['figures'], now: LedgerFile['figures']): LedgerChange[] {
+  const keys = [...new Set([...Object.keys(old), ...Object.keys(now)])].sort();
+  return keys.flatMap((key): LedgerChange[] => {
+    const [before, after] = [old[key], now[key]];
+    if (before && after && !hasMoved(before, after)) return [];
+    const named = after ?? before;
+    if (!named) return [];
+    const { label, unit } = named;
+    const from = before && before.unit === unit ? numbers(before) : before ? textsOf(before) : null;
+    return [{ key, label, unit, from, to: after ? numbers(after) : null }];
+  });
+}
+
+function factChanges(old: Facts, now: Facts): LedgerChange[] {
+  const keys = [...new Set([...Object.keys(old), ...Object.keys(now)])].sort();
+  return keys.flatMap((key): LedgerChange[] => {
+    const [before, after] = [old[key], now[key]];
+    if (before?.text === after?.text) return [];
+    return [
+      { key, label: (after ?? before)?.label ?? key, from: before?.text ?? null, to: after?.text ?? null },
+    ];
+  });
+}
+
+/** What the working copy would change of what is published: words first, then figures by key. */
+export function publishedChanges(ledger: Ledger, sheet: Sheet): LedgerChange[] {
+  return [...factChanges(ledger.facts, factsOf(sheet)), ...figureChanges(ledger.figures, figuresOf(sheet))];
+}
+
+/** One side of a change as people read it. */
+export function changeText(side: LedgerChange['from'], unit: UnitCode | undefined): string {
+  if (side === null) return 'not there';
+  if (typeof side === 'string') return side;
+  return unit === undefined ? String(side.value) : textsOf({ label: '', unit, ...side });
+}
+
+/** How a step is recorded. */
+export interface Acceptance {
+  readonly date: string;
+  readonly note: string;
+  /** Puts the step in place of the last one: for a note that was wrong, or a site that was never uploaded. */
+  readonly amend: boolean;
+}
+
+/** The ledger of a mold with its sheet accepted as published. */
+export function accepted(ledger: Ledger | null, sheet: Sheet, { date, note, amend }: Acceptance): Ledger {
+  const entries = ledger?.entries ?? [];
+  const earlier = amend ? entries.slice(0, -1) : entries;
+  const last = entries.at(-1);
+  const fresh = ledger ? publishedChanges(ledger, sheet) : [];
+  const changes = amend && last ? joinedChanges(last.changes, fresh) : fresh;
+  const entry: LedgerEntry = {
+    date,
+    note,
+    revision: sheet.revision.id,
+    changes: earlier.length > 0 ? changes : [],
+  };
+  return {
+    mold: sheet.id,
+    format: 'partline-published/1',
+    entries: [...earlier, entry],
+    figures: figuresOf(sheet),
+    facts: factsOf(sheet),
+  };
+}
+
+/** Two steps as one: from the side of the first to the side of the last. */
+function joinedChanges(first: readonly LedgerChange[], then: readonly LedgerChange[]): LedgerChange[] {
+  const keys = [...new Set([...first, ...then].map(({ key }) => key))];
+  return keys.flatMap((key) => {
+    const [a, b] = [first.find((one) => one.key === key), then.find((one) => one.key === key)];
+    if (!a || !b) return a ?? b ?? [];
+    return { ...b, from: a.from };
+  });
+}
+
+/** One accepted step of one mold, for a feed: newest first. */
+export interface PublishedStep {
+  readonly mold: string;
+  readonly entry: LedgerEntry;
+  /** True for the first step of a mold. */
+  readonly first: boolean;
+  /** True when a figure moved that could hurt someone if wrong. */
+  readonly safety: boolean;
+}
+
+/** Figures that a reader's safety hangs on, by the start of their key. */
+const SAFETY = [
+  'pour.',
+  'burn.',
+  'heat.blockSteady',
+  'heat.safeToTouch',
+  'mold.clampForce',
+  'mold.partingForce',
+];
+
+/** Every accepted step of the published molds, newest first. */
+export function publishedSteps(ledgers: readonly Ledger[], published: readonly string[]): PublishedStep[] {
+  return ledgers
+    .filter(({ mold }) => published.includes(mold))
+    .flatMap(({ mold, entries }) =>
+      entries.map((entry, index) => ({
+        mold,
+        entry,
+        first: index === 0,
+        safety: entry.changes.some(({ key }) => SAFETY.some((start) => key.startsWith(start))),
+      })),
+    )
+    .sort((a, b) =>
+      a.entry.date === b.entry.date ? (a.mold < b.mold ? -1 : 1) : a.entry.date < b.entry.date ? 1 : -1,
+    );
+}
