@@ -33,7 +33,7 @@ function sectionScale({ input, sizes }: BaitSheet): Scale {
   const boxes = input.cuts.map((cut) => extent(asSeen(cut, input.lies)));
   const width = Math.max(...boxes.map(({ min, max }) => (max[0] - min[0]) * 1000));
   const height = Math.max(...boxes.map(({ min, max }) => (max[1] - min[1]) * 1000));
-  return fittingScale(width, height, { width: sizes.section, height: sizes.section }, { most: 10 });
+  return fittingScale(width, height, sizes.section, { most: 10 });
 }
 
 function words(input: BaitDrawingInput, scale: string, dimensions: readonly DrawnDimension[]) {

@@ -8,7 +8,7 @@ export type Lean = 'right' | 'left';
  * Source: ISO 128-3:2022 (hatching), lower bound from memory; the proportion is ours.
  */
 export function hatchSpacing(size: number): number {
-  return Math.min(3, Math.max(0.9, size / 9));
+  return Math.min(4, Math.max(0.9, size / 9));
 }
 
 /**

@@ -13,8 +13,8 @@ export interface LayoutSizes {
   readonly beside: number;
   /** Most height that the two views together may take. */
   readonly views: number;
-  /** Largest size of a cross-section. */
-  readonly section: number;
+  /** Largest width and height of a cross-section. */
+  readonly section: { readonly width: number; readonly height: number };
 }
 
 /**
@@ -22,6 +22,22 @@ export interface LayoutSizes {
  * Source: ISO 3098-1:2015 lettering heights 2.5 and 3.5 mm.
  */
 export const LAYOUTS: Readonly<Record<Layout, LayoutSizes>> = {
-  wide: { width: 190, margin: 5, text: 3.5, small: 2.8, beside: 20, views: 110, section: 30 },
-  compact: { width: 94, margin: 3, text: 3.5, small: 2.8, beside: 19, views: 75, section: 24 },
+  wide: {
+    width: 190,
+    margin: 5,
+    text: 3.5,
+    small: 2.8,
+    beside: 20,
+    views: 110,
+    section: { width: 40, height: 36 },
+  },
+  compact: {
+    width: 94,
+    margin: 3,
+    text: 3.5,
+    small: 2.8,
+    beside: 19,
+    views: 75,
+    section: { width: 38, height: 30 },
+  },
 };

@@ -19,6 +19,8 @@ export interface ThicknessMapInput {
   readonly plan: Outline;
   /** Local thickness over the plan [m]. */
   readonly grid: Grid;
+  /** Thickness of the thinnest part that has a name; Infinity when none has [m]. */
+  readonly thinnest: number;
   readonly projection: Projection;
   readonly titleBlock?: TitleBlock | undefined;
 }
@@ -34,14 +36,17 @@ interface Bands {
 const MOST_LEVELS = 9;
 /** Share of the cells left below the lowest level: the rounding of the very edge is no wall. */
 const EDGE = 0.03;
+/** The lowest level stands no lower than this part of the thinnest named part: what is thinner is its rounded rim. */
+const RIM = 0.8;
 /** Islands smaller than this say nothing at the size of the drawing [mm²]. */
 const ISLAND = 3;
 /** Contours stay this close to the computed ones [mm on paper]. */
 const TOLERANCE = 0.05;
 
-function bandsOf({ values }: Grid): Bands {
+function bandsOf({ grid: { values }, thinnest }: ThicknessMapInput): Bands {
   const inside = values.filter((value) => value > 0).sort();
-  const low = inside[Math.floor(EDGE * inside.length)] ?? 0;
+  const edge = inside[Math.floor(EDGE * inside.length)] ?? 0;
+  const low = thinnest < Infinity ? Math.max(edge, RIM * thinnest) : edge;
   return {
     levels: low > 0 ? preferredLevels(low, inside.at(-1) ?? low, MOST_LEVELS) : [],
     high: inside.at(-1) ?? 0,
@@ -173,7 +178,7 @@ export function thicknessMap(input: ThicknessMapInput, options: DrawingOptions):
   const room = { width: sizes.width - 2 * sizes.margin - 4, height: sizes.views };
   const scale = fittingScale(length, width, room, { intermediate: options.layout === 'compact', most: 5 });
   const outline = outlineOnPaper(input.plan, scale);
-  const bands = bandsOf(input.grid);
+  const bands = bandsOf(input);
   const contours = contoursOnPaper(input.grid, bands.levels, scale);
   const nose = sizes.width / 2 - ((min[0] + max[0]) / 2) * 1000 * scale.factor;
   const { projection, titleBlock } = input;

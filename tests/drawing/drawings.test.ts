@@ -4,13 +4,25 @@ import { hookForm } from '../../src/core/rigging/hook-form.ts';
 import { RIG_HABITS, type Rig } from '../../src/core/rigging/rigs.ts';
 import { sideBody } from '../../src/core/rigging/side-body.ts';
 import type { Drawing, DrawingOptions } from '../../src/drawing/drawing.ts';
+import { curvesDrawing } from '../../src/drawing/curves.ts';
 import { hookedDrawing } from '../../src/drawing/hooked.ts';
 import { moldPlanDrawing } from '../../src/drawing/mold-plan.ts';
 import { moldSectionDrawing } from '../../src/drawing/mold-section.ts';
 import { outlinePrint } from '../../src/drawing/outline-print.ts';
+import { tickStep } from '../../src/drawing/plot.ts';
 import { thicknessMap } from '../../src/drawing/thickness-map.ts';
 import { collisions, onSheet, readSvg, struckThrough } from './checks.ts';
-import { BODY, grub, grubGrid, grubMold, grubMoldSection, GRUB_TITLE, HOOK } from './shapes.ts';
+import {
+  BODY,
+  grub,
+  grubAreas,
+  grubGrid,
+  grubMold,
+  grubMoldSection,
+  GRUB_TITLE,
+  HOOK,
+  TAIL,
+} from './shapes.ts';
 
 const shared = { name: 'Curl-tail grub', projection: 'third', titleBlock: GRUB_TITLE } as const;
 const hooked = (rig: Rig) => (options: DrawingOptions) => {
@@ -49,7 +61,9 @@ const DRAWINGS: Readonly<Record<string, (options: DrawingOptions) => Drawing>> =
       { ...shared, ...grubMoldSection(), letter: 'A', block: grubMold().mold.block },
       options,
     ),
-  'thickness-map': (options) => thicknessMap({ ...shared, plan: grub().plan, grid: grubGrid() }, options),
+  'thickness-map': (options) =>
+    thicknessMap({ ...shared, plan: grub().plan, grid: grubGrid(), thinnest: TAIL.tip }, options),
+  curves: (options) => curvesDrawing({ ...shared, geometry: { ...grub(), areaCurve: grubAreas() } }, options),
   'hooked-texas': hooked('Texas'),
   'hooked-jig-head': hooked('jig head'),
   'hooked-tail-on-a-jig': hooked('tail on a jig'),
@@ -209,4 +223,40 @@ test('outline for print: a bait longer than the sheet is not passed off as true 
   );
   expect(drawing.scale).toBe('1:2');
   expect(readSvg(drawing.svg).texts.join()).toContain('Not true size: scale 1:2');
+});
+
+test('curves: areas and thickness stand on paper where their closed forms put them', () => {
+  const { picture, dimensions } = DRAWINGS['curves']!(wide);
+  const [areas] = picture.paths.filter(({ fill }) => fill === 'plastic');
+  const points = areas!.runs[0]!;
+  const { box } = grub();
+  const across = points.at(-1)![0] - points[0]![0];
+  const top = points.reduce((best, point) => (point[1] < best[1] ? point : best));
+  // The ellipse of revolution is thickest at its middle.
+  const share = (top[0] - points[0]![0]) / across;
+  expect(Math.abs(share - BODY.length / 2 / (box.max[0] - box.min[0]))).toBeLessThan(0.01);
+  const shownAt = (key: string) => dimensions.find((one) => one.key === key)?.mm;
+  expect(shownAt('tail-root')).toBeCloseTo(1000 * TAIL.root, 9);
+  expect(shownAt('tail-half')).toBeCloseTo(500 * (TAIL.root + TAIL.tip), 9);
+  expect(shownAt('tail-tip')).toBeCloseTo(1000 * TAIL.tip, 9);
+  expect(shownAt('tail-length')).toBeCloseTo(1000 * TAIL.length, 9);
+});
+
+test('thickness map: levels below the thinnest named part are its rounded rim and are left out', () => {
+  const levels = (thinnest: number) =>
+    thicknessMap({ ...shared, plan: grub().plan, grid: grubGrid(), thinnest }, wide)
+      .dimensions.filter(({ key }) => key.startsWith('map-contour'))
+      .map(({ shown }) => Number(shown));
+  expect(Math.min(...levels(0.004))).toBeGreaterThanOrEqual(3.2);
+  expect(Math.min(...levels(Infinity))).toBeLessThan(3.2);
+});
+
+test.each([
+  [10, 5, 2],
+  [127, 8, 20],
+  [1.18, 8, 0.2],
+  [3.5, 8, 0.5],
+  [100, 10, 10],
+])('an axis to %s with up to %s steps has ticks every %s', (end, most, step) => {
+  expect(tickStep(end, most)).toBeCloseTo(step, 12);
 });

@@ -97,6 +97,15 @@ export function grub(): Pick<BaitGeometry, 'plan' | 'across' | 'box' | 'features
   };
 }
 
+/** Section areas of the grub's body: circles of an ellipse of revolution. */
+export function grubAreas(): BaitGeometry['areaCurve'] {
+  const end = grub().box.max[0];
+  return Array.from({ length: 128 }, (_, slice) => {
+    const x = ((slice + 0.5) * end) / 128;
+    return { x, area: Math.PI * bodyRadius(x) ** 2 };
+  });
+}
+
 /** Cross-sections of the grub: through the middle of the body, and through the tail where it leaves the body. */
 export function grubCuts(): Cut[] {
   const behind = 0.08;
