@@ -9,6 +9,7 @@ import {
   type HookedBait,
 } from '../core/rigging/hook-fit.ts';
 import { hookPlaneSection, sideBody, type SideBody } from '../core/rigging/side-body.ts';
+import { RIG_HABITS } from '../core/rigging/rigs.ts';
 import { tailRootStation } from '../core/rigging/straightness.ts';
 import type { Outline } from '../core/section/geometry.ts';
 import type { Bait, Entry, Hook } from '../schema/collections.ts';
@@ -92,7 +93,7 @@ const keyOf = (hook: Entry<Hook>, rig: Rig, size: HookSize) =>
 
 function fitsOf(hook: Entry<Hook>, rig: Rig, bait: HookedBait): HookFit[] {
   const fits = hook.sizes.map((size) => hookFit(size, bait, rig));
-  const { best } = hookChoice(fits);
+  const { best } = hookChoice(fits, RIG_HABITS[rig].trims === 'whole');
   return fits.map((fit, i) => {
     const size = hook.sizes[i] as HookSize;
     return {

@@ -30,6 +30,7 @@ function tabled(sheet: Sheet): Figure[] {
     ...sheet.features.flatMap((fill) => [fill.reachCold, fill.reachWarm, fill.reserveCold, fill.reserveWarm]),
     ...sheet.injectors.map((fit) => fit.pressure),
     ...sheet.hooks.flatMap((fit) => [fit.clearance, fit.ratio]),
+    ...sheet.rigs.flatMap(({ stations }) => stations),
     ...sheet.batches.map((row) => row.compound),
     ...sheet.action.features.flatMap(({ onset, tested, flutter, beat, retrieves, compounds }) => [
       onset,

@@ -147,7 +147,7 @@ export function hookFit(hook: HookSizes, bait: HookedBait, rig: Rig): GapeFit {
   const [nominal, flat, full] = [at(SQUEEZED.value), at(SQUEEZED.low), at(SQUEEZED.high)];
   const lengthShare = length / (bait.length - trim);
   const wireShare = wire / height;
-  const intoTail = habit.trims && bait.tailRoot !== undefined && point > bait.tailRoot;
+  const intoTail = habit.trims !== false && bait.tailRoot !== undefined && point > bait.tailRoot;
   return {
     trim,
     entry,
@@ -175,15 +175,18 @@ export interface HookChoice {
 /**
  * The size to recommend: the smallest that fits, else the largest that is merely tight; and the range that will do.
  *
- * @param fits - of the sizes of one pattern, from small to large
+ * @param fits - of the sizes of one pattern, from small to large; `trim` is what each cuts off [m]
  * @returns indices into `fits`, −1 where none will do
  *
+ * Valid: where a bait is cut to fit and as much of it as possible should stay, set `keep`: the least trim comes first.
  * Cost: linear in the number of sizes.
  * Source: common practice.
  */
-export function hookChoice(fits: readonly Pick<GapeFit, 'verdict'>[]): HookChoice {
+export function hookChoice(fits: readonly Pick<GapeFit, 'verdict' | 'trim'>[], keep = false): HookChoice {
   const usable = ({ verdict }: Pick<GapeFit, 'verdict'>) => verdict === 'fits' || verdict === 'tight';
-  const first = fits.findIndex(({ verdict }) => verdict === 'fits');
+  const fitting = fits.filter(({ verdict }) => verdict === 'fits');
+  const least = Math.min(...fitting.map(({ trim }) => (keep ? trim : 0)));
+  const first = fits.findIndex(({ verdict, trim }) => verdict === 'fits' && (!keep || trim <= least));
   return {
     best: first >= 0 ? first : fits.findLastIndex(({ verdict }) => verdict === 'tight'),
     smallest: fits.findIndex(usable),

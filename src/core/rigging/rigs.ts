@@ -21,8 +21,8 @@ export interface RigHabit {
   /** Least and greatest hook length as a share of the length of what is rigged. */
   readonly least: number;
   readonly most: number;
-  /** Whether the bait is cut to length for it. */
-  readonly trims: boolean;
+  /** Whether the bait is cut to length for it: `whole` keeps as much of it as a hook allows, `tail` the tail alone. */
+  readonly trims: false | 'whole' | 'tail';
 }
 
 /** Point back in the body, shank along the belly: all of the height has to be cleared. */
@@ -61,10 +61,10 @@ export const RIG_HABITS: Readonly<Record<Rig, RigHabit>> = {
   Carolina: WEEDLESS,
   'shaky head': { ...WEEDLESS, least: 0.3 },
   weightless: WEEDLESS,
-  'jig trailer': { ...THREADED, trims: true },
+  'jig trailer': { ...THREADED, trims: 'whole' },
   'jig head': THREADED,
   'drop shot': NOSE,
-  'tail on a jig': { ...THREADED, least: 0.3, most: 0.85, trims: true },
+  'tail on a jig': { ...THREADED, least: 0.3, most: 0.85, trims: 'tail' },
 };
 
 /** What is cut to length [m]. */
@@ -79,6 +79,9 @@ export interface Trimmed {
   readonly free: number;
 }
 
+/** Less than this share of the length is not worth a cut. */
+const WORTH_CUTTING = 0.03;
+
 /**
  * Where to cut a bait so that the hook's point comes out just ahead of the tail.
  *
@@ -86,7 +89,7 @@ export interface Trimmed {
  *
  * @param habit - of the rig
  * @param bait - length, tail root, hook length and reach [m]
- * @returns station from the nose [m]; 0 when nothing is cut off
+ * @returns station from the nose [m]; 0 when less than 3 % of the bait would come off
  *
  * Cost: constant.
  * Source: common practice: the point comes out half a gape ahead of where the tail begins to move.
@@ -95,5 +98,6 @@ export function trimStation(habit: RigHabit, bait: Trimmed): number {
   if (!habit.trims) return 0;
   const { length, tailRoot, hook, free } = bait;
   const wanted = tailRoot === undefined ? length - hook / habit.least : tailRoot - free;
-  return Math.max(0, Math.min(wanted, length - hook / habit.most));
+  const trim = Math.min(wanted, length - hook / habit.most);
+  return trim > WORTH_CUTTING * length ? trim : 0;
 }

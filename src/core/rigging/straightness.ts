@@ -69,10 +69,12 @@ export function kinks(rigged: Rigged): Kink[] {
   const nose = body.nose[0];
   const at = Math.min(point, body.length);
   const height = body.backAt(nose + at) - body.bellyAt(nose + at);
+  // A threaded hook bends outside the body: only its point must keep clear of the tail.
+  const far = form.lie === 'threaded' ? point : reach;
   const found: Kink[] = [];
   for (const feature of features) {
     const root = rootOf(feature, nose);
-    if (TAILS.has(feature.kind) && reach > root)
+    if (TAILS.has(feature.kind) && far > root)
       found.push({ cause: 'tail', feature: feature.name, at: root });
     if (LIMBS.has(feature.kind) && Math.abs(root - point) < gape / 2) {
       found.push({ cause: 'root', feature: feature.name, at: root });

@@ -82,7 +82,7 @@ describe('fit', () => {
 
   test('no size is recommended when none will do', () => {
     const choice = (...verdicts: ReturnType<typeof hookFit>['verdict'][]) =>
-      Object.values(hookChoice(verdicts.map((verdict) => ({ verdict }))));
+      Object.values(hookChoice(verdicts.map((verdict) => ({ verdict, trim: 0 }))));
     expect(choice('too small', 'too large')).toEqual([-1, -1, -1]);
     expect(choice('tight', 'tight', 'too large')).toEqual([1, 0, 1]);
     expect(choice('too small', 'tight', 'fits', 'fits', 'too large')).toEqual([2, 1, 3]);
@@ -111,6 +111,11 @@ describe('cut to length for a jig', () => {
     const worm: HookedBait = { length: 0.15, heightAt: () => 0.009 };
     expect(hookFit(hook, worm, 'jig trailer').lengthShare).toBeCloseTo(0.4, 12);
     expect(hookFit(hook, { ...grub, tailRoot: 0.015 }, 'tail on a jig').reason).toBe('into the tail');
+  });
+
+  test('where the bait should stay whole, the size that cuts least is named; for a tail alone the smallest', () => {
+    const fits = [0.02, 0.01, 0.003, 0.003].map((trim) => ({ verdict: 'fits' as const, trim }));
+    expect([true, false].map((keep) => hookChoice(fits, keep).best)).toEqual([2, 0]);
   });
 
   test('other rigs leave the bait whole', () => {

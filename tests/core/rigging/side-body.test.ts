@@ -174,6 +174,13 @@ describe('straightness', () => {
     expect(tailRootStation([leg], 0)).toBeUndefined();
   });
 
+  test('a threaded hook bends outside the body: only its point must keep clear of the tail', () => {
+    const tail = { name: 'tail', kind: 'curl-tail' as const, stations: stations(0.05) };
+    const form = hookForm(SIZES, 'threaded', body);
+    const at = (point: number) => kinks({ ...rigged(), form, point, features: [tail] });
+    expect([0.044, 0.051].map((point) => at(point).map(({ cause }) => cause))).toEqual([[], ['tail']]);
+  });
+
   test('bow: the sagitta of a bent middle line', () => {
     const xs = Array.from({ length: 41 }, (_, i) => (LENGTH * i) / 40);
     const sag = (x: number) => 0.004 * (1 - ((2 * x) / LENGTH - 1) ** 2);
