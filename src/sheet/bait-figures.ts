@@ -2,6 +2,7 @@ import { band } from '../core/quantity/band.ts';
 import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
 import { baitMass } from '../core/shot/shot-volume.ts';
 import { DENSITY_SOURCES, HOT_RATIO, HOT_RATIO_SOURCE } from '../core/shot/compound-density.ts';
+import { balanceFigures } from './balance-figures.ts';
 import type { Case } from './case.ts';
 import { GAP_TOLERANCE } from './practice.ts';
 import { SOURCES } from './sources.ts';
@@ -142,5 +143,6 @@ export function baitFigures(given: Case): Figure[] {
     thinnest(given),
     density(given),
     mass(given),
+    ...balanceFigures(given),
   ];
 }

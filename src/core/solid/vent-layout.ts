@@ -38,11 +38,11 @@ export interface VentScene {
 
 /**
  * Where the vents lie: edge vents on each cavity's outline, at the tips of thin parts first, then farthest from the
- * gate and spread apart; collectors and outlets follow straight on, the last one to the block's edge where nothing is
- * in the way.
+ * gate and spread apart; collectors follow straight on; outlets lead to the block's edge, turned aside by as little as a
+ * clear way takes.
  *
  * @param scene - mold, placed cavities, channels and pins [m]
- * @returns vents [m], and a sentence for each tier that found less room than stated
+ * @returns vents [m], and a sentence for each tier that found less room than stated or no way out
  *
  * Valid: any layout; a vent that would meet another cavity, a channel, a pin or the block's end is left out and noted.
  * Cost: candidate places × outline points, a few hundred each.
@@ -68,10 +68,13 @@ function ventsOfCavity(scene: Scene, index: number): VentLayout {
     const ends: EdgePoint[] = [];
     for (const table of tables) {
       const points = starts ?? edgePoints(scene, index, table);
-      const placed = tierFrom(scene, index, table, points, starts === undefined);
+      const outlet = table.tier === 'collector' ? rows[2]?.[0] : undefined;
+      const placed = tierFrom({ scene, index, table, outlet }, points, starts === undefined);
       vents.push(...placed.map(({ vent }) => vent));
       ends.push(...placed.map(({ end }) => end));
       if (placed.length < table.count) notes.push(shortfall(table, placed.length, index));
+      const blind = table.tier === 'outlet' ? placed.filter(({ vent }) => !vent.open).length : 0;
+      if (blind > 0) notes.push(blindEnd(blind, index));
     }
     if (tables.length > 0) starts = ends;
   }
@@ -82,30 +85,46 @@ function shortfall({ tier, count }: VentTable, found: number, index: number): st
   return `vents: ${found} of ${count} ${tier} vents on cavity ${index + 1} found room; turn the cavity or make the block larger`;
 }
 
+function blindEnd(count: number, index: number): string {
+  return `vents: ${count === 1 ? 'an outlet' : `${count} outlets`} of cavity ${index + 1} found no way to the block's edge and let no air out; move the cavity or the pins`;
+}
+
 interface PlacedEnd {
   readonly vent: PlacedVent;
   readonly end: EdgePoint;
 }
 
-/** Vents of a tier from given starts: first come the farthest, and each keeps clear of those placed. */
-function tierFrom(
-  scene: Scene,
-  index: number,
-  table: VentTable,
-  starts: EdgePoint[],
-  first: boolean,
-): PlacedEnd[] {
+/** A tier of one cavity, and the outlet that goes on from its ends. */
+interface Tier {
+  readonly scene: Scene;
+  readonly index: number;
+  readonly table: VentTable;
+  readonly outlet: VentTable | undefined;
+}
+
+/** Vents of a tier from given starts: first those that let air out, then the farthest; each keeps clear of those placed. */
+function tierFrom(tier: Tier, starts: EdgePoint[], first: boolean): PlacedEnd[] {
+  const { scene, index, table } = tier;
   const placed: PlacedEnd[] = [];
   const spread = first ? spreadOf(scene.cavities[index]!, table) : 0;
-  for (const least of [spread, spread / 2, spread / 4, 0]) {
+  const rounds = [spread, spread / 2, spread / 4, 0].map((least) => ({ least, blind: first }));
+  for (const { least, blind } of [...rounds, { least: 0, blind: true }]) {
     for (const start of starts) {
       if (placed.length >= table.count) return placed;
       const near = placed.some(({ vent }) => apart(vent.from, start.at) < Math.max(least, table.width * 1.5));
       const vent = near ? undefined : ventAt(scene, index, table, start);
-      if (vent) placed.push({ vent, end: { ...start, at: vent.to } });
+      if (!vent) continue;
+      const end = { ...start, at: vent.to };
+      if (blind || leadsOut(tier, vent, end)) placed.push({ vent, end });
     }
   }
   return placed;
+}
+
+/** Whether a vent lets air out: an outlet itself, a collector through the outlet that goes on from it. */
+function leadsOut({ scene, index, table, outlet }: Tier, vent: PlacedVent, end: EdgePoint): boolean {
+  if (table.tier === 'outlet') return vent.open;
+  return outlet === undefined || ventAt(scene, index, outlet, end)?.open === true;
 }
 
 /** How far apart the vents of a tier would lie if they went evenly round the cavity. */
@@ -114,21 +133,37 @@ function spreadOf({ outline }: PlacedCavity, { count }: VentTable): number {
   return round / (2 * count);
 }
 
+/** How far an outlet may turn aside to find a way to the block's edge, straight on first [rad]. */
+const TURNS = [0, 1, -1, 2, -2, 3, -3].map((times) => (times * Math.PI) / 6);
+
+/** A vent from a start: an outlet as the first clear way to the edge, else blind; the other tiers straight on. */
 function ventAt(scene: Scene, index: number, table: VentTable, start: EdgePoint): PlacedVent | undefined {
   const { block } = scene.mold;
-  const reach = wayOut(start, block);
-  const lengths = table.tier === 'outlet' ? [reach, table.land] : [table.land];
-  for (const length of lengths) {
-    if (length > reach + 1e-9) continue;
-    const bar: PlanBar = { from: start.at, to: step(start.at, start.out, length), width: table.width };
-    if (!isClear(scene, index, bar)) continue;
-    return { ...bar, tier: table.tier, depth: table.depth, cavity: index, open: length > reach - 1e-9 };
+  if (table.tier === 'outlet') {
+    for (const turn of TURNS) {
+      const out = turnedDirection(start.out, { turn, mirrored: false });
+      const open = barAt(scene, index, table, { ...start, out }, wayOut({ ...start, out }, block));
+      if (open) return { ...open, open: true };
+    }
   }
-  return undefined;
+  if (table.land > wayOut(start, block) + 1e-9) return undefined;
+  return barAt(scene, index, table, start, table.land);
+}
+
+function barAt(
+  scene: Scene,
+  index: number,
+  { tier, depth, width }: VentTable,
+  { at, out }: EdgePoint,
+  length: number,
+): PlacedVent | undefined {
+  const bar: PlanBar = { from: at, to: step(at, out, length), width };
+  if (!isClear(scene, index, bar)) return undefined;
+  return { ...bar, tier, depth, cavity: index, open: length > wayOut({ at, out }, scene.mold.block) - 1e-9 };
 }
 
 /** Distance to the block's edge along a way. */
-function wayOut({ at, out }: EdgePoint, block: MoldTable['block']): number {
+function wayOut({ at, out }: Pick<EdgePoint, 'at' | 'out'>, block: MoldTable['block']): number {
   const toEdge = (place: number, way: number, size: number) =>
     way > 1e-9 ? (size - place) / way : way < -1e-9 ? -place / way : Infinity;
   return Math.min(toEdge(at[0], out[0], block.length), toEdge(at[1], out[1], block.width));

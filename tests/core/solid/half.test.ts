@@ -163,6 +163,36 @@ describe('channels', async () => {
     expect(Math.hypot(vents[0]!.from[0] - x - tip[0], vents[0]!.from[1] - y - tip[1])).toBeLessThan(2 * mm);
   });
 
+  const outlet = { tier: 'outlet', depth: 0.5 * mm, width: 5 * mm, land: 6 * mm, count: 1 } as const;
+  const edge = { tier: 'edge', depth: 0.04 * mm, width: 4 * mm, land: 2 * mm, count: 1 } as const;
+  const outletOf = (table: MoldTable, cavity: number) =>
+    moldLayout(table).vents.find((vent) => vent.tier === 'outlet' && vent.cavity === cavity)!;
+
+  test('an outlet goes straight on to the edge, or turns aside by what a clear way takes', () => {
+    const tip = [60 * mm, 0] as const;
+    const place = { ...bait, tips: [tip], x: 30 * mm, y: 30 * mm };
+    const alone = { ...mold, cavities: [place], pins: undefined, vents: [edge, outlet] };
+    const straight = outletOf(alone, 0);
+    expect([straight.open, straight.to[0], straight.to[1]]).toEqual([
+      true,
+      expect.closeTo(mold.block.length, 9),
+      expect.closeTo(straight.from[1], 9),
+    ]);
+    // A second bait lies across the way straight on; its nose and tail leave 30 degrees up or down too little room.
+    const wall = { ...bait, x: 105 * mm, y: 5 * mm, turn: Math.PI / 2 };
+    const block = { ...mold.block, width: 75 * mm };
+    const aside = outletOf(
+      { ...alone, block, gate: { ...mold.gate, at: 'nose' }, cavities: [place, wall] },
+      0,
+    );
+    expect(aside.open).toBe(true);
+    const [x, y] = aside.to;
+    expect(Math.min(x, y, block.length - x, block.width - y)).toBeCloseTo(0, 9);
+    expect(Math.abs(Math.atan2(aside.to[1] - aside.from[1], aside.to[0] - aside.from[0]))).toBeGreaterThan(
+      0.5,
+    );
+  });
+
   test('a tier without room is noted, not squeezed in', () => {
     const vents = [{ tier: 'edge', depth: 0.04 * mm, width: 3 * mm, land: 40 * mm, count: 3 }] as const;
     const { notes } = moldLayout({ ...mold, vents });
