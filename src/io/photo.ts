@@ -5,20 +5,23 @@ import sharp from 'sharp';
 export const PHOTO_SIZE = { width: 960, height: 720 } as const;
 
 /**
- * A photo of the catalogue, fitted into `PHOTO_SIZE`, turned upright, all metadata (place, camera, date) left out.
+ * The bare pixels of a photo of the catalogue, fitted into `PHOTO_SIZE` and turned upright: all metadata (place,
+ * camera, date) is left behind.
  *
  * @param folder - the catalogue
  * @param file - path below it
- * @returns WebP bytes and the size of the picture [px]
+ * @returns red, green, blue and alpha, row by row from the top, and the size [px]
  */
-export async function publishedPhoto(
+export async function photoPixels(
   folder: string,
   file: string,
-): Promise<{ readonly data: Buffer; readonly width: number; readonly height: number }> {
+): Promise<{ readonly data: Uint8Array; readonly width: number; readonly height: number }> {
   const { data, info } = await sharp(join(folder, file))
     .autoOrient()
     .resize({ ...PHOTO_SIZE, fit: 'inside', withoutEnlargement: true })
-    .webp({ quality: 78, effort: 6 })
+    .toColourspace('srgb')
+    .ensureAlpha()
+    .raw({ depth: 'uchar' })
     .toBuffer({ resolveWithObject: true });
   return { data, width: info.width, height: info.height };
 }

@@ -1,16 +1,8 @@
 import type { Mesh } from '../core/mesh/mesh.ts';
-import { placedMesh } from '../core/mesh/placement.ts';
+import { meshInBlock, type PlanPlacement } from '../core/solid/plan.ts';
 import { bounds, framed, type Camera, type Size, type View } from './camera.ts';
 import { ALUMINIUM, type Plastic } from './material.ts';
 import { partOf, type Part, type Scene } from './scene.ts';
-
-/** How a bait lies in a mold half: mirrored across its middle line first, then turned, then shifted [m, rad]. */
-export interface Lie {
-  readonly x: number;
-  readonly y: number;
-  readonly turn: number;
-  readonly mirrored: boolean;
-}
 
 /** Free on every side of a bait and of a mold half, as a share of the smaller side of the picture. */
 const MARGIN = { bait: 0.1, mold: 0.08 };
@@ -41,22 +33,8 @@ export function baitScene(bait: Mesh, plastic: Plastic, size: Size): Scene {
   return { parts: [part], ground: lowest(part), camera, size };
 }
 
-function laid(bait: Mesh, { x, y, turn, mirrored }: Lie): Mesh {
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const flip = mirrored ? -1 : 1;
-  return placedMesh(
-    bait,
-    [
-      [cos, -sin * flip, 0],
-      [sin, cos * flip, 0],
-      [0, 0, 1],
-    ],
-    [x, y, 0],
-  );
-}
-
 /** Of the cavities of a mold the one that lies nearest to the eye. */
-export function nearestLie(lies: readonly Lie[]): Lie | undefined {
+export function nearestLie(lies: readonly PlanPlacement[]): PlanPlacement | undefined {
   return lies.toSorted((a, b) => a.y - b.y || b.x - a.x)[0];
 }
 
@@ -69,10 +47,10 @@ export function nearestLie(lies: readonly Lie[]): Lie | undefined {
 export function moldScene(
   half: Mesh,
   size: Size,
-  filled?: { readonly bait: Mesh; readonly lie: Lie; readonly plastic: Plastic },
+  filled?: { readonly bait: Mesh; readonly lie: PlanPlacement; readonly plastic: Plastic },
 ): Scene {
   const metal = partOf(half, ALUMINIUM);
-  const bait = filled && partOf(laid(filled.bait, filled.lie), filled.plastic);
+  const bait = filled && partOf(meshInBlock(filled.bait, filled.lie), filled.plastic);
   return {
     parts: bait ? [metal, bait] : [metal],
     ground: lowest(metal),

@@ -1,0 +1,64 @@
+import { mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { describe, expect, inject, onTestFinished, test, vi } from 'vitest';
+import { picturesOf } from '../../src/site/pictures.ts';
+import { demo } from '../support/demo.ts';
+
+const site = inject('tinySite');
+const PAGES = ['index.html', 'molds/peg-2/index.html'];
+
+describe.each(PAGES)('%s', async (name) => {
+  const html = await readFile(join(site, name), 'utf8');
+  const pictures = [...html.matchAll(/<picture>.*?<\/picture>/gsu)].map(([text]) => text);
+
+  test('has its pictures, with room kept for them and words instead of them', () => {
+    expect(pictures).toHaveLength(name === 'index.html' ? 1 : 2);
+    for (const picture of pictures) {
+      expect(picture).toMatch(/<img [^>]*width="480" height="320"/u);
+      expect(picture).toMatch(/alt="[^"]{20,}"/u);
+      expect(picture.match(/type="image\/(\w+)"/gu)).toEqual(['type="image/avif"', 'type="image/webp"']);
+    }
+  });
+
+  test('names files that are there, of the format and width they are named for', async () => {
+    const sources = pictures.flatMap((picture) => [...picture.matchAll(/(\S+) (\d+)w/gu)]);
+    expect(sources).toHaveLength(6 * pictures.length);
+    for (const [, source = '', width = ''] of sources) {
+      const path = join(site, source.replace(/^.*="|^\//gu, ''));
+      const found = await sharp(path).metadata();
+      expect(found.width).toBe(Number(width));
+      expect(found.format === 'heif' ? 'avif' : found.format).toBe(path.split('.').at(-1));
+    }
+  });
+
+  test('both pictures of a sheet weigh at most 24 kB in the size a phone takes', async () => {
+    for (const [, source = ''] of html.matchAll(/(\S+-640\.avif) /gu)) {
+      expect((await stat(join(site, source.replace(/^.*="|^\//gu, '')))).size).toBeLessThan(12 * 1024);
+    }
+  });
+});
+
+test('photos of the listing are shown instead of rendered pictures', async () => {
+  const folder = await mkdtemp(join(tmpdir(), 'partline-pictures-'));
+  onTestFinished(() => rm(folder, { recursive: true, force: true }));
+  const bench = sharp({ create: { width: 500, height: 400, channels: 3, background: '#446' } });
+  await writeFile(join(folder, 'bench.jpg'), await bench.jpeg().toBuffer());
+  const [sheet] = (await demo('tests/fixtures/site-tiny')).sheets;
+  const listing = { inTheBox: [], photos: [{ file: 'bench.jpg', alt: 'The mold on a bench' }] };
+
+  vi.stubEnv('CONTENT_DIR', folder);
+  const { pictures, note } = await picturesOf({ ...sheet!, mold: { ...sheet!.mold, listing } });
+  vi.unstubAllEnvs();
+
+  expect(note).toBeUndefined();
+  expect(pictures.map(({ name, alt }) => [name, alt])).toEqual([['photo-1', 'The mold on a bench']]);
+  expect(pictures[0].files.map(({ format, width }) => `${format} ${width}`)).toEqual([
+    'avif 320',
+    'avif 500',
+    'webp 320',
+    'webp 500',
+    'jpeg 480',
+  ]);
+});
