@@ -1,39 +1,100 @@
-import { baitDrawing, type Drawing } from '../../drawing/bait.ts';
+import { baitDrawing } from '../../drawing/bait.ts';
+import { curvesDrawing } from '../../drawing/curves.ts';
+import type { Drawing } from '../../drawing/drawing.ts';
 import type { Layout } from '../../drawing/layout.ts';
 import type { Scheme } from '../../drawing/lines.ts';
-import type { Cut } from '../../sheet/cuts.ts';
+import { moldPlanDrawing } from '../../drawing/mold-plan.ts';
+import { moldSectionDrawing } from '../../drawing/mold-section.ts';
+import { thicknessMap } from '../../drawing/thickness-map.ts';
+import { cutsOf } from '../../sheet/cuts.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
-
-function titleBlockOf(sheet: Sheet) {
-  return {
-    owner: sheet.shop.name,
-    number: sheet.mold.stock,
-    revision: sheet.revision.id.toUpperCase(),
-    date: sheet.revision.date,
-    title: sheet.bait.name,
-    documentType: 'Bait drawing',
-  };
-}
 
 /** How a drawing of a sheet is put on a page, or into a file of its own. */
 export interface SheetDrawingOptions {
   readonly layout: Layout;
   readonly prefix: string;
   readonly standalone?: Scheme;
+  /** Whether it carries frame and title block. */
+  readonly titled?: boolean;
 }
 
-/** The bait of a sheet drawn from its solid; a file of its own carries the title block. */
-export function sheetDrawing(sheet: Sheet, cuts: readonly Cut[], options: SheetDrawingOptions): Drawing {
-  const { bait, geometry } = sheet;
-  return baitDrawing(
-    {
-      name: bait.name,
-      geometry,
-      lies: bait.lies,
-      cuts,
-      projection: sheet.shop.units === 'us' ? 'third' : 'first',
-      ...(options.standalone && { titleBlock: titleBlockOf(sheet) }),
-    },
-    options,
+/** Letter of the mold's section in its plan. */
+const LETTER = 'M';
+
+/** What each drawing is called in title blocks and lists of files. */
+export const DRAWING_WORDS = {
+  bait: 'Bait drawing',
+  mold: 'Mold half, plan',
+  section: 'Mold section',
+  walls: 'Wall thickness map',
+  curves: 'Section areas and thickness',
+} as const;
+
+/** One of the drawings of a sheet. */
+export type DrawingName = keyof typeof DRAWING_WORDS;
+
+/** What all drawings of a sheet share. */
+function shared(sheet: Sheet, drawing: DrawingName, { titled }: SheetDrawingOptions) {
+  const { shop, mold, revision, bait } = sheet;
+  const ofMold = drawing === 'mold' || drawing === 'section';
+  const titleBlock = {
+    owner: shop.name,
+    number: mold.stock,
+    revision: revision.id.toUpperCase(),
+    date: revision.date,
+    title: ofMold ? sheet.title : bait.name,
+    documentType: DRAWING_WORDS[drawing],
+  };
+  return {
+    name: ofMold ? sheet.title : bait.name,
+    projection: shop.units === 'us' ? 'third' : 'first',
+    ...(titled && { titleBlock }),
+  } as const;
+}
+
+/** One drawing of a sheet from its solids. */
+export function sheetDrawing(sheet: Sheet, drawing: DrawingName, options: SheetDrawingOptions): Drawing {
+  const { bait, geometry, halves, mold, walls } = sheet;
+  const facts = shared(sheet, drawing, options);
+  switch (drawing) {
+    case 'bait':
+      return baitDrawing({ ...facts, geometry, lies: bait.lies, cuts: cutsOf(geometry) }, options);
+    case 'mold': {
+      const cut = { x: halves.section.x, letter: LETTER };
+      return moldPlanDrawing({ ...facts, layout: halves.layout, mold, cut }, options);
+    }
+    case 'section':
+      return moldSectionDrawing({ ...facts, ...halves.section, letter: LETTER, block: mold.block }, options);
+    case 'walls': {
+      const thinnest = geometry.features.map((feature) => feature.thinnest.thickness);
+      return thicknessMap(
+        { ...facts, plan: geometry.plan, grid: walls, thinnest: Math.min(...thinnest) },
+        options,
+      );
+    }
+    case 'curves':
+      return curvesDrawing({ ...facts, geometry }, options);
+  }
+}
+
+/** One file of a drawing: a view is bare, for a page; the other carries frame and title block. */
+export interface DrawingFile {
+  readonly drawing: DrawingName;
+  readonly layout: Layout;
+  readonly view: boolean;
+}
+
+/** Last part of the address of a drawing's file; the bait's own drawing has the shortest. */
+export function drawingFile({ drawing, layout, view }: DrawingFile): string {
+  const parts = ['drawing', drawing === 'bait' ? '' : drawing, view ? 'view' : '', layout];
+  return `${parts.filter(Boolean).join('-')}.svg`;
+}
+
+/** Every file of every drawing of a sheet. */
+export function drawingFiles(): DrawingFile[] {
+  return (Object.keys(DRAWING_WORDS) as DrawingName[]).flatMap((drawing) =>
+    (['wide', 'compact'] as const).flatMap((layout) =>
+      [false, true].map((view) => ({ drawing, layout, view })),
+    ),
   );
 }
