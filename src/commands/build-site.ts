@@ -40,9 +40,10 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
   try {
     return await withLock(BUILD_LOCK, { patience: PATIENCE, onWait, signal }, async () => {
       await clearLeftovers(output);
-      const reading = await checked(contentFolder());
-      if (!reading) return refuse([]);
-      if (!(await rendered(reading, stage, signal))) return false;
+      const sound = await checked(contentFolder());
+      if (!sound) return refuse([]);
+      for (const line of sound.moves) complain(`warning: ${line}`);
+      if (!(await rendered(sound.reading, stage, signal))) return false;
       signal.throwIfAborted();
       await bringBeside(stage);
       await swapIn(output, stage);

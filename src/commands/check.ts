@@ -1,14 +1,30 @@
 import { contentFolder } from '../io/settings.ts';
 import { COLLECTIONS, type CollectionName } from '../schema/collections.ts';
-import { checked } from './checked.ts';
-import { counted, say, stopwatch } from './progress.ts';
+import { typed } from './arguments.ts';
+import { checked, checkReport } from './checked.ts';
+import { inspected } from './inspect.ts';
+import { complain, counted, say, stopwatch } from './progress.ts';
 
-const elapsed = stopwatch();
-const reading = await checked(contentFolder());
-if (reading) {
+const given = typed({ options: { json: { type: 'boolean' } } }, 'npm run check, with -- --json for programs');
+if (given) process.exitCode = (await (given.values.json ? reported() : told())) ? 0 : 1;
+
+/** Prints the outcome as JSON. */
+async function reported(): Promise<boolean> {
+  const inspection = await inspected(contentFolder());
+  say(checkReport(inspection));
+  return inspection.reading !== undefined && inspection.moves.length === 0;
+}
+
+/** Prints the outcome in words. */
+async function told(): Promise<boolean> {
+  const elapsed = stopwatch();
+  const sound = await checked(contentFolder());
+  if (!sound) return false;
+  const { reading, moves } = sound;
+  for (const line of moves) complain(line);
+  if (moves.length > 0) return false;
   const names = Object.keys(COLLECTIONS) as CollectionName[];
   const counts = names.map((name) => counted(reading.catalogue[name].length, name.replace(/s$/u, '')));
   say(`the catalogue is in order: ${counts.join(', ')} (${elapsed()})`);
-} else {
-  process.exitCode = 1;
+  return true;
 }

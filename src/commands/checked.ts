@@ -1,26 +1,64 @@
-import { placed, readCatalogue, type GoodReading } from '../io/catalogue.ts';
-import { analysisTools } from '../io/analysis-tools.ts';
-import { problemLine, sortedProblems } from '../io/problem-text.ts';
-import { sheets, type Step } from '../sheet/analyse.ts';
-import { complain, counted, progress } from './progress.ts';
+import type { GoodReading } from '../io/catalogue.ts';
+import { frameLines } from '../io/code-frame.ts';
+import { problemLine } from '../io/problem-text.ts';
+import type { Timing } from '../site/analysis/work.ts';
+import { inspected, type Inspection } from './inspect.ts';
+import { moveLines } from './moves.ts';
+import { complain, counted, progress, seconds } from './progress.ts';
 
-/**
- * A sound catalogue, or nothing after its mistakes have been printed: first those of the files, then those that
- * only the geometry shows. Warnings are printed and stop nothing.
- */
-export async function checked(folder: string): Promise<GoodReading | undefined> {
-  const reading = await readCatalogue(folder);
-  if ('problems' in reading) return refused(reading.problems.map(problemLine));
-  const measuring = progress('measuring');
-  const onStep = ({ done, total, name }: Step): void => measuring.step(done, total, name);
-  const { problems, warnings } = await sheets(reading.catalogue, analysisTools(folder), onStep);
-  measuring.end();
-  for (const warning of warnings) complain(`warning: ${warning}`);
-  const lines = sortedProblems(problems.map((problem) => placed(problem, reading))).map(problemLine);
-  return lines.length > 0 ? refused(lines) : reading;
+/** Work that takes less is not worth a list of its slowest steps [ms]. */
+const NOTABLE = 3000;
+const SLOWEST = 5;
+
+/** A sound catalogue, and what it would change in public. */
+export interface Checked {
+  readonly reading: GoodReading;
+  /** In lines; none when nothing that is published would move. */
+  readonly moves: readonly string[];
 }
 
-function refused(lines: readonly string[]): undefined {
-  for (const line of lines) complain(line);
-  complain(`${counted(lines.length, 'mistake')} in the catalogue`);
+/** A sound catalogue, or nothing after its mistakes have been printed. Warnings are printed and stop nothing. */
+export async function checked(folder: string): Promise<Checked | undefined> {
+  const measuring = progress('measuring');
+  const inspection = await inspected(folder, ({ done, total, name }) => measuring.step(done, total, name));
+  measuring.end();
+  tell(inspection);
+  const { reading, moves } = inspection;
+  return reading && { reading, moves: moveLines(moves) };
+}
+
+function tell({ problems, warnings, timings }: Inspection): void {
+  for (const line of slowest(timings)) complain(line);
+  for (const warning of warnings) complain(`warning: ${warning}`);
+  for (const problem of problems) {
+    complain(problemLine(problem));
+    for (const line of frameLines(problem)) complain(line);
+  }
+  if (problems.length > 0) complain(`${counted(problems.length, 'mistake')} in the catalogue`);
+}
+
+function slowest(timings: readonly Timing[]): string[] {
+  const total = timings.reduce((sum, { milliseconds }) => sum + milliseconds, 0);
+  if (total < NOTABLE) return [];
+  const named = timings.slice(0, SLOWEST).map(({ name, milliseconds }) => `${name} ${seconds(milliseconds)}`);
+  return [`measured in ${seconds(total)}; the slowest: ${named.join(', ')}`];
+}
+
+/** The outcome of a check for programs: mistakes, warnings and times, as one JSON text. */
+export function checkReport({ reading, problems, warnings, timings, moves }: Inspection): string {
+  const report = {
+    format: 'partline-check/1',
+    ok: reading !== undefined && moves.length === 0,
+    mistakes: problems.map(({ excerpt, ...problem }) => ({
+      ...problem,
+      ...(excerpt && { excerpt: excerpt.text, caret: excerpt.column }),
+    })),
+    warnings,
+    moves,
+    steps: timings.map(({ name, milliseconds }) => ({
+      name,
+      seconds: Math.round(milliseconds) / 1000,
+    })),
+  };
+  return JSON.stringify(report, undefined, 2);
 }

@@ -11,5 +11,8 @@ export function fullAddress(path: string, site: string): string {
 /** Path of a bait's page. */
 export const baitPath = (id: string) => sitePath(`baits/${id}/`);
 
+/** Path of two revisions of a bait side by side: `b-c`. */
+export const pairPath = (id: string, pair: string) => sitePath(`baits/${id}/${pair}/`);
+
 /** Path of a mold's spec sheet. */
 export const moldPath = (id: string) => sitePath(`molds/${id}/`);

@@ -36,6 +36,12 @@ export const LINES = {
   },
   leader: { width: 0.25, dash: '', colour: 'accent', type: 'continuous narrow, 01.1: leader' },
   contour: { width: 0.25, dash: '', colour: 'ink', type: 'continuous narrow, 01.1: line of equal thickness' },
+  changed: {
+    width: 0.7,
+    dash: '',
+    colour: 'accent',
+    type: 'continuous, wider than 01.2: an outline that has moved',
+  },
   frame: { width: 0.5, dash: '', colour: 'ink', type: 'continuous wide, 01.2: frame' },
   rule: { width: 0.25, dash: '', colour: 'muted', type: 'continuous narrow, 01.1: rule of a table' },
   none: { width: 0, dash: '', colour: 'none', type: 'no line: a filled area' },

@@ -12,11 +12,14 @@ export function bytesOf({ buffer, byteOffset, byteLength }: ArrayBufferView): Ui
   return new Uint8Array(buffer, byteOffset, byteLength);
 }
 
-/** What JSON has no word for: typed arrays by their bytes, numbers that are not finite by their name. */
+/**
+ * What JSON has no word for: typed arrays by their bytes, numbers that are not finite by their name. Keys in one order.
+ */
 function inWords(_key: string, value: unknown): unknown {
-  if (ArrayBuffer.isView(value)) return [value.constructor.name, sha256(bytesOf(value))];
   if (typeof value === 'number' && !Number.isFinite(value)) return ['number', String(value)];
-  return value;
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
+  if (ArrayBuffer.isView(value)) return [value.constructor.name, sha256(bytesOf(value))];
+  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 /** SHA-256 of plain data: the same for equal data, whichever way it came. */

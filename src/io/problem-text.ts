@@ -2,14 +2,15 @@ import type { Problem } from '../schema/problem.ts';
 
 const UNPRINTABLE = /[\p{Cc}\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/gu;
 
-function plain(text: string): string {
+/** Text in which every invisible character is spelt out, so that it can neither hide nor steer a terminal. */
+export function plainText(text: string): string {
   return text.replace(UNPRINTABLE, (sign) => `\\u{${sign.codePointAt(0)?.toString(16) ?? ''}}`);
 }
 
 /** One line: `file:line:column what is wrong — what to do`. */
 export function problemLine(problem: Problem): string {
   const { file, line, column, message, remedy } = problem;
-  return plain(`${file}:${line}:${column} ${message} — ${remedy}`);
+  return plainText(`${file}:${line}:${column} ${message} — ${remedy}`);
 }
 
 /** By file, then line, then column, then words; by code point, so that it is the same everywhere. */

@@ -17,19 +17,18 @@ const changeSchema = z.strictObject({
   to: z.union([numberSchema, z.string()]).nullable(),
 });
 
+/** One accepted step. */
+export const ledgerEntrySchema = z.strictObject({
+  date: date('Day it was accepted'),
+  note: text(300, 'Why'),
+  revision: z.string(),
+  changes: z.array(changeSchema),
+});
+
 /** What has been published of one mold: every step with its note, and all figures as they stand in public. */
 export const ledgerSchema = z.strictObject({
   format: z.literal('partline-published/1'),
-  entries: z
-    .array(
-      z.strictObject({
-        date: date('Day it was accepted'),
-        note: text(300, 'Why'),
-        revision: z.string(),
-        changes: z.array(changeSchema),
-      }),
-    )
-    .min(1),
+  entries: z.array(ledgerEntrySchema).min(1),
   figures: z.record(z.string(), figureSchema),
   facts: z.record(z.string(), z.strictObject({ label: z.string(), text: z.string() })),
 });

@@ -4,6 +4,8 @@ import type { Revision } from '../schema/bait.ts';
 import { caseOf, type CaseParts } from './case.ts';
 import { geometryOf, type GeometryResult } from './geometry.ts';
 import { caliperWarnings } from './calipers.ts';
+import { gateProblems } from './gate.ts';
+import { moveOf, type Move } from './ledger.ts';
 import { moldStudy } from './mold-study.ts';
 import type { Tools } from './tools.ts';
 import type { MeasuredRevision } from './trial-study.ts';
@@ -14,6 +16,10 @@ import type { Sheet } from './sheet.ts';
 export interface Analysed {
   readonly sheets: readonly Sheet[];
   readonly problems: readonly EntryProblem[];
+  /** Molds that are called final and may not be. */
+  readonly refusals: readonly EntryProblem[];
+  /** What the published molds would change in public. */
+  readonly moves: readonly Move[];
   /** For the maker: "osier-grub-4: …". */
   readonly warnings: readonly string[];
 }
@@ -71,6 +77,20 @@ function shownRevisions({ molds }: Catalogue, bait: Entry<Bait>): readonly Revis
   return newest < 0 ? bait.revisions : bait.revisions.slice(0, newest + 1);
 }
 
+/** The revisions of a bait that may be shown, measured, oldest first; those with mistakes are left out. */
+export async function measuredFamily(
+  catalogue: Catalogue,
+  bait: Entry<Bait>,
+  tools: Tools,
+): Promise<MeasuredRevision[]> {
+  const family: MeasuredRevision[] = [];
+  for (const revision of shownRevisions(catalogue, bait)) {
+    const result = await geometryOf(bait, revision, tools);
+    if ('geometry' in result) family.push({ revision, ...result });
+  }
+  return family;
+}
+
 /** Geometries by bait and revision: several molds share one. */
 function geometryCache(tools: Tools) {
   const kept = new Map<string, Promise<GeometryResult>>();
@@ -82,7 +102,8 @@ function geometryCache(tools: Tools) {
   };
 }
 
-async function sheetOrProblem(
+/** The sheet of a case, or the mistake that prevents it. */
+export async function sheetOrProblem(
   parts: Omit<CaseParts, 'halves'>,
   tools: Tools,
 ): Promise<{ sheet: Sheet } | { problem: EntryProblem }> {
@@ -156,6 +177,8 @@ export async function sheets(
   return {
     sheets: made,
     problems: [...problems.values()],
+    refusals: gateProblems(catalogue, made),
+    moves: made.filter(({ mold }) => PUBLISHED.has(mold.status)).flatMap((sheet) => moveOf(sheet) ?? []),
     warnings: [
       ...gaps,
       ...made.flatMap((sheet) => sheet.warnings.map((warning) => `${sheet.id}: ${warning}`)),

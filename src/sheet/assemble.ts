@@ -10,17 +10,18 @@ import { batchRows, yieldFigures } from './batches.ts';
 import type { Case } from './case.ts';
 import { cautions } from './cautions.ts';
 import { faults } from './faults.ts';
+import { cutsOf } from './cuts.ts';
 import { compoundFigures } from './compound-figures.ts';
 import { featureFills, fillFigures } from './fill-figures.ts';
 import { fillStudies } from './fill-study.ts';
-import { floatStudy } from './float-study.ts';
+import { floatStudy, type FloatStudy } from './float-study.ts';
 import { heatFigures } from './heat-figures.ts';
 import { heatStudy } from './heat-study.ts';
 import { bestHook, hookedSide, hookFits } from './hooks.ts';
 import { moldFigures } from './mold-figures.ts';
 import { pourFigures } from './pour-figures.ts';
 import { HAND_FORCE } from './practice.ts';
-import type { InjectorFit, Sheet } from './sheet.ts';
+import type { HookFit, InjectorFit, Sheet } from './sheet.ts';
 import { rigAdvice } from './rig-advice.ts';
 import { shotFigures } from './shot-figures.ts';
 import { SOURCES } from './sources.ts';
@@ -77,6 +78,45 @@ function siblingsOf({ catalogue, bait, mold }: Case): Sheet['siblings'] {
   );
 }
 
+/** Figures that follow from the case alone. */
+function ownFigures(given: Case): Figure[] {
+  return [
+    ...baitFigures(given),
+    ...shotFigures(given),
+    ...pourFigures(given),
+    ...ventFigures(given),
+    ...moldFigures(given),
+    ...compoundFigures(given),
+    ...yieldFigures(given),
+  ];
+}
+
+/** Figures of the hooks that are named first on their rig. */
+function bestFigures(hooks: readonly HookFit[]): Figure[] {
+  return hooks
+    .filter(({ verdict }) => verdict === 'best')
+    .flatMap(({ clearance, ratio }) => [clearance, ratio]);
+}
+
+function verdictsOf(
+  parts: Parameters<typeof coldVerdict>[0],
+  floating: FloatStudy,
+  hook: HookFit | null,
+): Sheet['verdicts'] {
+  const { given, speak } = parts;
+  return {
+    cold: coldVerdict(parts),
+    float: floatVerdict(given, floating, hook, speak),
+    injector: injectorVerdict(given, speak),
+  };
+}
+
+/** What a sheet hands on as it was given. */
+function givenParts({ mold, bait, revision, plastisol, geometry, halves, ledger, catalogue }: Case) {
+  const { id, name: title } = mold;
+  return { id, title, shop: catalogue.shop, mold, bait, revision, plastisol, geometry, halves, ledger };
+}
+
 /** The whole sheet of a mold: figures first, then the verdicts, cautions and answers that speak of them. */
 export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>): Promise<Sheet> {
   const { mold, bait, catalogue } = given;
@@ -92,43 +132,23 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const trials = trialStudy(bait, catalogue.trials, catalogue.plastisols, given.family);
   const action = sheetAction(given, trials);
   const figures = byKey([
-    ...baitFigures(given),
-    ...shotFigures(given),
-    ...pourFigures(given),
+    ...ownFigures(given),
     ...fillFigures(given, studies),
     ...warmUpFigure(heat, studies),
     ...heatFigures(given, heat),
-    ...ventFigures(given),
-    ...moldFigures(given),
-    ...compoundFigures(given),
     ...actionFigures(action),
     ...floating.figures,
-    ...yieldFigures(given),
     ...batches.map(({ compound }) => compound),
     ...injectors.map(({ pressure }) => pressure),
-    ...hooks
-      .filter(({ verdict }) => verdict === 'best')
-      .flatMap(({ clearance, ratio }) => [clearance, ratio]),
+    ...bestFigures(hooks),
     ...rigs.flatMap(({ stations }) => stations),
   ]);
   const speak = speaker(figures, catalogue.shop.units);
-  const verdicts = {
-    cold: coldVerdict({ given, studies, heat, speak }),
-    float: floatVerdict(given, floating, hook, speak),
-    injector: injectorVerdict(given, speak),
-  };
+  const verdicts = verdictsOf({ given, studies, heat, speak }, floating, hook);
   const features = featureFills(given, studies);
-  const siblings = siblingsOf(given);
   return {
-    id: mold.id,
-    title: mold.name,
-    shop: catalogue.shop,
-    mold,
-    bait,
-    revision: given.revision,
-    plastisol: given.plastisol,
-    geometry: given.geometry,
-    halves: given.halves,
+    ...givenParts(given),
+    cuts: cutsOf(given.geometry),
     walls: await wallMap(given.geometry, remember),
     figures,
     verdicts,
@@ -142,12 +162,11 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     postures: floating.postures,
     batches,
     cautions: cautions(speak, mold.vents.length > 0),
-    answers: answers({ given, speak, verdicts, hook, features, injectors, siblings }),
+    answers: answers({ given, speak, verdicts, hook, features, injectors, siblings: siblingsOf(given) }),
     faults: faults({ given, speak, features }),
-    family: given.family,
+    family: given.family.map(({ revision, readings }) => ({ revision, readings })),
     trials,
-    ledger: given.ledger,
-    siblings,
+    siblings: siblingsOf(given),
     warnings: makerWarnings(given, studies),
   };
 }

@@ -131,31 +131,34 @@ function uncautioned(sheet: Sheet, refuse: Refuse): EntryProblem[] {
   );
 }
 
-function lostSuccessor({ molds }: Catalogue, mold: Mold, refuse: Refuse): EntryProblem[] {
-  const next = molds.find(({ id }) => id === mold.replacedBy);
-  if (!next || next.status === 'final') return [];
-  return [
-    refuse(
-      ['replacedBy'],
-      `a retired mold points on to one that can be bought, and ${next.id} is ${next.status}`,
-      'name a final mold, or leave `replacedBy` out until it is final',
-    ),
-  ];
+/** Why molds that are called final may not be published as they stand. */
+export function gateProblems(catalogue: Catalogue, sheets: readonly Sheet[]): EntryProblem[] {
+  return catalogue.molds
+    .filter(({ status }) => status === 'final')
+    .flatMap((mold) => {
+      const refuse = refusal(mold.id);
+      const sheet = sheets.find(({ id }) => id === mold.id);
+      return [
+        ...mixedCavities(mold, refuse),
+        ...untested(mold, catalogue.trials, refuse),
+        ...(sheet
+          ? [...short(sheet, refuse), ...weighedOff(sheet, refuse), ...uncautioned(sheet, refuse)]
+          : []),
+      ];
+    });
 }
 
-/** Why molds that are called final, or retired, may not be published as they stand. */
-export function gateProblems(catalogue: Catalogue, sheets: readonly Sheet[]): EntryProblem[] {
-  return catalogue.molds.flatMap((mold) => {
-    const refuse = refusal(mold.id);
-    if (mold.status === 'retired') return lostSuccessor(catalogue, mold, refuse);
-    if (mold.status !== 'final') return [];
-    const sheet = sheets.find(({ id }) => id === mold.id);
+/** Retired molds that point on to one that cannot be bought. */
+export function successorProblems({ molds }: Catalogue): EntryProblem[] {
+  return molds.flatMap(({ id, status, replacedBy }) => {
+    const next = molds.find((mold) => mold.id === replacedBy);
+    if (status !== 'retired' || !next || next.status === 'final') return [];
     return [
-      ...mixedCavities(mold, refuse),
-      ...untested(mold, catalogue.trials, refuse),
-      ...(sheet
-        ? [...short(sheet, refuse), ...weighedOff(sheet, refuse), ...uncautioned(sheet, refuse)]
-        : []),
+      refusal(id)(
+        ['replacedBy'],
+        `a retired mold points on to one that can be bought, and ${next.id} is ${next.status}`,
+        'name a final mold, or leave `replacedBy` out until it is final',
+      ),
     ];
   });
 }

@@ -89,6 +89,22 @@ export function publishedChanges(ledger: Ledger, sheet: Sheet): LedgerChange[] {
   return [...factChanges(ledger.facts, factsOf(sheet)), ...figureChanges(ledger.figures, figuresOf(sheet))];
 }
 
+/** What the working copy would change of one published sheet. */
+export interface Move {
+  readonly mold: string;
+  /** True when nothing of this mold has been accepted yet. */
+  readonly first: boolean;
+  readonly changes: readonly LedgerChange[];
+}
+
+/** What a sheet would change in public, or nothing. */
+export function moveOf(sheet: Sheet): Move | null {
+  const { id: mold, ledger } = sheet;
+  if (!ledger) return { mold, first: true, changes: [] };
+  const changes = publishedChanges(ledger, sheet);
+  return changes.length > 0 ? { mold, first: false, changes } : null;
+}
+
 /** One side of a change as people read it. */
 export function changeText(side: LedgerChange['from'], unit: UnitCode | undefined): string {
   if (side === null) return 'not there';

@@ -58,7 +58,8 @@ function plasticAt(mesh: Mesh, cavities: readonly PlacedCavity[], x: number): Ou
 }
 
 function sectionOf({ mesh, thickest }: BaitGeometry, { layout, lower, upper }: MoldHalves): MoldSection {
-  const first = layout.cavities[0]!;
+  const [first] = layout.cavities;
+  if (!first) throw new RangeError('moldStudy: wants at least one cavity, got none');
   const x = first.x + turnedDirection([thickest.at[0], thickest.at[1]], first)[0];
   const metal = (half: Mesh) => outlineOf(sectionAt(half, 'x', x));
   return {

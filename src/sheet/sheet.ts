@@ -6,10 +6,11 @@ import type { HookForm } from '../core/rigging/hook-form.ts';
 import type { BaitGeometry, FeatureMeasure, Outline } from '../core/section/geometry.ts';
 import type { Bait, Entry, Hook, Injector, Mold, Plastisol, Shop } from '../schema/collections.ts';
 import type { Revision } from '../schema/bait.ts';
+import type { Cut } from './cuts.ts';
 import type { MoldStudy } from './mold-study.ts';
 import type { WallMap } from './wall-study.ts';
 import type { Ledger } from '../schema/published.ts';
-import type { MeasuredRevision, TrialStudy } from './trial-study.ts';
+import type { ShownRevision, TrialStudy } from './trial-study.ts';
 
 /** Keys of the figures that every sheet has. */
 export const REQUIRED_FIGURES = [
@@ -239,6 +240,8 @@ export interface Sheet {
   readonly revision: Revision;
   readonly plastisol: Entry<Plastisol>;
   readonly geometry: BaitGeometry;
+  /** Cross-sections that the bait's drawing shows. */
+  readonly cuts: readonly Cut[];
   /** Layout of the mold, its hollows and a section through it. */
   readonly halves: MoldStudy;
   /** Wall thickness over the plan. */
@@ -266,7 +269,7 @@ export interface Sheet {
   readonly answers: readonly Answer[];
   readonly faults: readonly Fault[];
   /** Revisions of the bait that may be shown, oldest first, and its water tests beside what was expected. */
-  readonly family: readonly MeasuredRevision[];
+  readonly family: readonly ShownRevision[];
   readonly trials: TrialStudy;
   /** What has been published of this mold; null before the first time. */
   readonly ledger: Ledger | null;

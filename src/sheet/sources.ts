@@ -69,6 +69,11 @@ export const SOURCES = {
       'Cylinder drag: Sucker & Brauer (1975); finite length after Matthews, Aeronautical Engineer’s Data Book',
     note: 'first from memory',
   },
+  stiffness: {
+    kind: 'published',
+    title: 'I = b·t³/12; Young & Budynas, Roark’s Formulas for Stress and Strain, 7th ed. (2002)',
+    note: 'from memory',
+  },
   beat: {
     kind: 'published',
     title:

@@ -6,11 +6,15 @@ import type { CaliperReading } from './calipers.ts';
 import { actionStudy, chanceOf } from './action-study.ts';
 import { featureLabel, listed } from './words.ts';
 
-/** A revision of a bait with its measured solid. */
-export interface MeasuredRevision {
+/** A revision of a bait, and what a caliper read on it. */
+export interface ShownRevision {
   readonly revision: Revision;
-  readonly geometry: BaitGeometry;
   readonly readings: readonly CaliperReading[];
+}
+
+/** A revision of a bait with its measured solid. */
+export interface MeasuredRevision extends ShownRevision {
+  readonly geometry: BaitGeometry;
 }
 
 /** How a water test and the rule go together for one thin part. */

@@ -1,15 +1,20 @@
 import { getCollection, type CollectionEntry, type CollectionKey } from 'astro:content';
-import { analysisTools } from '../io/analysis-tools.ts';
 import { contentFolder } from '../io/settings.ts';
 import type { Catalogue } from '../schema/collections.ts';
-import { PUBLISHED, sheets } from '../sheet/analyse.ts';
+import { PUBLISHED } from '../sheet/analyse.ts';
+import type { BaitSheet } from '../sheet/bait-sheet.ts';
 import type { Sheet } from '../sheet/sheet.ts';
+import { analyseCatalogue } from './analysis/analyse.ts';
 
 /** What every page is printed from: the published part of the catalogue. */
 export interface SiteData {
   readonly catalogue: Catalogue;
-  /** Of published molds only, sorted by id. */
+  /** Of published molds only, sorted by id; each is read when someone looks into it. */
   readonly sheets: readonly Sheet[];
+  /** Page of a bait that has a published mold. */
+  readonly baitOf: (id: string) => BaitSheet;
+  /** What decides a sheet and all that is drawn from it, by its mold. */
+  readonly keys: ReadonlyMap<string, string>;
 }
 
 /** Entries of a collection with their ids, sorted by id. */
@@ -36,11 +41,11 @@ async function catalogueOfCollections(): Promise<Catalogue> {
 
 async function compute(): Promise<SiteData> {
   const catalogue = await catalogueOfCollections();
-  const analysed = await sheets(catalogue, analysisTools(contentFolder()));
-  const [problem] = analysed.problems;
+  const { problems, sheets, keys, baitOf } = await analyseCatalogue(catalogue, contentFolder());
+  const [problem] = problems;
   if (problem)
     throw new RangeError(`${problem.collection}/${problem.id}: ${problem.message}; ${problem.remedy}`);
-  return { catalogue, sheets: analysed.sheets };
+  return { catalogue, sheets, keys, baitOf };
 }
 
 let kept: Promise<SiteData> | undefined;

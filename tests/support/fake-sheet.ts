@@ -70,6 +70,12 @@ const ring = (across: number): Vec2[] =>
     return [centre + RADIUS * Math.cos(angle), across * Math.sin(angle)];
   });
 
+const circleRing = (): Vec2[] =>
+  Array.from({ length: 64 }, (_, step): Vec2 => {
+    const angle = (2 * Math.PI * step) / 64;
+    return [RADIUS * Math.cos(angle), RADIUS * Math.sin(angle)];
+  });
+
 const TAIL: FeatureMeasure = {
   name: 'tail',
   kind: 'curl-tail',
@@ -289,6 +295,7 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     revision: bait.revisions[1] ?? bait.revisions[0]!,
     plastisol,
     geometry: geometry(),
+    cuts: [{ x: LENGTH / 2, outline: [circleRing()] }],
     halves: fakeHalves([ring(RADIUS)], VOLUME),
     walls: fakeWalls(LENGTH, RADIUS),
     figures: Object.fromEntries(FIGURES.map((row) => [row[0], fakeFigure(...row)])),
@@ -354,7 +361,7 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     cautions: CAUTIONS,
     answers: ANSWERS,
     faults: FAULTS,
-    family: bait.revisions.map((revision) => ({ revision, geometry: geometry(), readings: [] })),
+    family: bait.revisions.map((revision) => ({ revision, readings: [] })),
     ledger: null,
     trials: trialStudy(
       bait,

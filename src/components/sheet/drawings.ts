@@ -6,7 +6,6 @@ import type { Scheme } from '../../drawing/lines.ts';
 import { moldPlanDrawing } from '../../drawing/mold-plan.ts';
 import { moldSectionDrawing } from '../../drawing/mold-section.ts';
 import { thicknessMap } from '../../drawing/thickness-map.ts';
-import { cutsOf } from '../../sheet/cuts.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 
 /** How a drawing of a sheet is put on a page, or into a file of its own. */
@@ -58,7 +57,7 @@ export function sheetDrawing(sheet: Sheet, drawing: DrawingName, options: SheetD
   const facts = shared(sheet, drawing, options);
   switch (drawing) {
     case 'bait':
-      return baitDrawing({ ...facts, geometry, lies: bait.lies, cuts: cutsOf(geometry) }, options);
+      return baitDrawing({ ...facts, geometry, lies: bait.lies, cuts: sheet.cuts }, options);
     case 'mold': {
       const cut = { x: halves.section.x, letter: LETTER };
       return moldPlanDrawing({ ...facts, layout: halves.layout, mold, cut }, options);

@@ -1,0 +1,46 @@
+import { placed, readCatalogue, type GoodReading } from '../io/catalogue.ts';
+import { framed, type FramedProblem } from '../io/code-frame.ts';
+import { readLedgers } from '../io/ledger.ts';
+import { sortedProblems } from '../io/problem-text.ts';
+import type { Step } from '../sheet/analyse.ts';
+import { successorProblems } from '../sheet/gate.ts';
+import type { Move } from '../sheet/ledger.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+import { analyseCatalogue } from '../site/analysis/analyse.ts';
+import type { Timing } from '../site/analysis/work.ts';
+
+/** All that is known of a catalogue after it was read and measured. */
+export interface Inspection {
+  /** The catalogue, unless it has mistakes. */
+  readonly reading?: GoodReading;
+  readonly problems: readonly FramedProblem[];
+  readonly warnings: readonly string[];
+  /** Of every mold that could be worked out, published or not; each is read when someone looks into it. */
+  readonly sheets: readonly Sheet[];
+  /** What the published molds would change in public; first steps only where the catalogue keeps a record at all. */
+  readonly moves: readonly Move[];
+  /** Every step, the slowest first. */
+  readonly timings: readonly Timing[];
+}
+
+/**
+ * Reads a catalogue and works it out. Mistakes of the files come first; those that only the geometry shows, and molds
+ * that may not be called final, are looked for once the files are sound.
+ */
+export async function inspected(
+  folder: string,
+  onStep: (step: Step) => void = () => undefined,
+): Promise<Inspection> {
+  const reading = await readCatalogue(folder);
+  if ('problems' in reading) {
+    return { problems: await framed(reading.problems), warnings: [], timings: [], sheets: [], moves: [] };
+  }
+  const analysed = await analyseCatalogue(reading.catalogue, folder, { onStep });
+  const { warnings, timings, sheets } = analysed;
+  const problems = [...analysed.problems, ...analysed.refusals, ...successorProblems(reading.catalogue)];
+  const record = await readLedgers(folder);
+  const found = sortedProblems([...record.problems, ...problems.map((problem) => placed(problem, reading))]);
+  const moves = analysed.moves.filter(({ first }) => record.kept || !first);
+  const sound = found.length === 0 ? { reading } : {};
+  return { ...sound, problems: await framed(found), warnings, timings, sheets, moves };
+}

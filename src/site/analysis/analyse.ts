@@ -1,0 +1,115 @@
+import { analysisTools } from '../../io/analysis-tools.ts';
+import { diskStore } from '../../io/cache.ts';
+import { workerCount, workerPool, workerSource } from '../../io/worker-pool.ts';
+import type { Catalogue } from '../../schema/collections.ts';
+import type { EntryProblem } from '../../schema/problem.ts';
+import type { Step } from '../../sheet/analyse.ts';
+import type { Move } from '../../sheet/ledger.ts';
+import type { BaitSheet } from '../../sheet/bait-sheet.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
+import { groupsOf, sharedOf, type Group } from './groups.ts';
+import { lazySheet } from './lazy-sheet.ts';
+import { keptBait, keptOutcome, type Outcome, type Timing } from './work.ts';
+import type { GroupTask, WorkerData } from './worker.ts';
+
+/** A catalogue, worked out: every sheet is in the store, and is read when someone looks at it. */
+export interface AnalysedSite {
+  /** In the order of the catalogue. */
+  readonly sheets: readonly Sheet[];
+  /** Page of a bait that has a published mold. */
+  readonly baitOf: (id: string) => BaitSheet;
+  /** What decides a sheet, by its mold: equal keys, equal sheets. */
+  readonly keys: ReadonlyMap<string, string>;
+  readonly problems: readonly EntryProblem[];
+  readonly warnings: readonly string[];
+  /** Molds that are called final and may not be. */
+  readonly refusals: readonly EntryProblem[];
+  /** What the published molds would change in public. */
+  readonly moves: readonly Move[];
+  /** Of what was worked out in this run. */
+  readonly timings: readonly Timing[];
+}
+
+/** Settings of an analysis. */
+export interface AnalyseOptions {
+  readonly onStep?: (step: Step) => void;
+  /** Groups to leave out. */
+  readonly only?: (group: Group) => boolean;
+}
+
+/** Works groups out on every core, the longest first. */
+async function inThreads(
+  groups: readonly Group[],
+  data: WorkerData,
+  onDone: (group: Group) => void,
+): Promise<Map<Group, Outcome>> {
+  const outcomes = new Map<Group, Outcome>();
+  if (groups.length === 0) return outcomes;
+  const source = workerSource('src/site/analysis/worker.ts');
+  const pool = workerPool<GroupTask, Outcome>(source, data, workerCount(groups.length));
+  const work = [...groups]
+    .sort((a, b) => b.cost - a.cost)
+    .map(async (group) => {
+      const { own, address, ids } = group;
+      outcomes.set(group, await pool.run({ own, address, ids }));
+      onDone(group);
+    });
+  try {
+    await Promise.all(work);
+  } finally {
+    await pool.close();
+  }
+  return outcomes;
+}
+
+function unique<Item>(items: readonly Item[]): Item[] {
+  return [...new Map(items.map((item) => [JSON.stringify(item), item])).values()];
+}
+
+/**
+ * Works out every mold of a catalogue that no earlier run has worked out, on all cores. The result is the same however
+ * the work falls to the threads.
+ *
+ * @param catalogue - read and checked
+ * @param folder - where it lies
+ */
+export async function analyseCatalogue(
+  catalogue: Catalogue,
+  folder: string,
+  { onStep = () => undefined, only = () => true }: AnalyseOptions = {},
+): Promise<AnalysedSite> {
+  const store = diskStore();
+  const groups = (await groupsOf(catalogue, analysisTools(folder), store)).filter(only);
+  const outcomes = new Map<Group, Outcome>();
+  for (const group of groups) {
+    const kept = keptOutcome(store, group);
+    if (kept) outcomes.set(group, kept);
+  }
+  let done = outcomes.size;
+  const open = groups.filter((group) => !outcomes.has(group));
+  const made = await inThreads(open, { folder, shared: sharedOf(catalogue) }, ({ own }) =>
+    onStep({ done: done++, total: groups.length, name: own.bait.id }),
+  );
+  const all = groups.map((group) => made.get(group) ?? (outcomes.get(group) as Outcome));
+  const home = new Map(groups.flatMap((group) => group.ids.map((id) => [id, group] as const)));
+  const problems = unique(all.flatMap((outcome) => outcome.problems));
+  const faulty = new Set(groups.filter((_, i) => (all[i] as Outcome).problems.length > 0));
+  return {
+    sheets: catalogue.molds.flatMap(({ id }) => {
+      const group = home.get(id);
+      return group && !faulty.has(group) ? [lazySheet(store, group, id)] : [];
+    }),
+    baitOf: (id) => {
+      const group = groups.find(({ own, ids }) => own.bait.id === id && own.molds.length === ids.length);
+      const found = group && keptBait(store, group, id);
+      if (!found) throw new RangeError(`baitOf: wants a bait with a published mold, got ${id}`);
+      return found;
+    },
+    keys: new Map([...home].map(([id, { address }]) => [id, address])),
+    problems,
+    refusals: unique(all.flatMap(({ refusals }) => refusals)),
+    moves: unique(all.flatMap(({ moves }) => moves)),
+    warnings: unique(all.flatMap(({ warnings }) => warnings)),
+    timings: all.flatMap(({ timings }) => timings).sort((a, b) => b.milliseconds - a.milliseconds),
+  };
+}
