@@ -210,6 +210,27 @@ export function coolDownTime(from: number, to: number, ambient: number, constant
 }
 
 /**
+ * Time from shot to shot at which a block settles to a temperature just after a shot.
+ *
+ * @param cycle - block, shot, melt and room; its own pace is not used
+ * @param peak - wanted just after a shot [K], above the room
+ * @returns pace [s]; 0 when it never gets there, Infinity when one shot into a block at room temperature exceeds it
+ * @throws {RangeError} when `peak` is not above the room, or as `coolingConstant`
+ *
+ * Valid: lumped block, even pace.
+ * Cost: constant.
+ * Source: as `steadyCycle`, solved for the pace.
+ */
+export function paceForPeak(cycle: Omit<BlockCycle, 'pace' | 'start'>, peak: number): number {
+  positive('paceForPeak: peak − ambient', peak - cycle.ambient);
+  if (peak >= cycle.melt) return 0;
+  const share = shotShare(cycle);
+  const before = (peak - share * cycle.melt) / (1 - share);
+  if (before <= cycle.ambient) return Infinity;
+  return coolingConstant(cycle) * Math.log((peak - cycle.ambient) / (before - cycle.ambient));
+}
+
+/**
  * Biot number of a block: whether it may be taken as one temperature.
  *
  * @param loss - heat transfer coefficient [W/(m²·K)]
