@@ -19,6 +19,7 @@ import { heatFigures } from './heat-figures.ts';
 import { heatStudy } from './heat-study.ts';
 import { bestHook, hookedSide, hookFits } from './hooks.ts';
 import { moldFigures } from './mold-figures.ts';
+import { planFacts } from './plan-facts.ts';
 import { pourFigures } from './pour-figures.ts';
 import { HAND_FORCE } from './practice.ts';
 import type { HookFit, InjectorFit, Sheet } from './sheet.ts';
@@ -128,13 +129,15 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const rigs = rigAdvice(given, side, hooks);
   const floating = floatStudy(given, rigs[0] ?? null);
   const batches = batchRows(given);
+  const warming = warmUpFigure(heat, studies);
+  const planning = planFacts(given, heat, Math.ceil(warming[0]?.value ?? 0));
   const injectors = injectorFits(given);
   const trials = trialStudy(bait, catalogue.trials, catalogue.plastisols, given.family);
   const action = sheetAction(given, trials);
   const figures = byKey([
     ...ownFigures(given),
     ...fillFigures(given, studies),
-    ...warmUpFigure(heat, studies),
+    ...warming,
     ...heatFigures(given, heat),
     ...actionFigures(action),
     ...floating.figures,
@@ -142,6 +145,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     ...injectors.map(({ pressure }) => pressure),
     ...bestFigures(hooks),
     ...rigs.flatMap(({ stations }) => stations),
+    ...planning.figures,
   ]);
   const speak = speaker(figures, catalogue.shop.units);
   const verdicts = verdictsOf({ given, studies, heat, speak }, floating, hook);
@@ -158,6 +162,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     hooks,
     bestHook: hook,
     rigs,
+    plan: planning.mold,
     floating: floating.rows,
     postures: floating.postures,
     batches,

@@ -1,6 +1,7 @@
 import type { Chance } from '../core/action/onset.ts';
 import type { Band } from '../core/quantity/band.ts';
 import type { Figure } from '../core/quantity/figure.ts';
+import type { PlanMold } from '../core/plan/session-parts.ts';
 import type { GapeFit } from '../core/rigging/hook-fit.ts';
 import type { HookForm } from '../core/rigging/hook-form.ts';
 import type { BaitGeometry, FeatureMeasure, Outline } from '../core/section/geometry.ts';
@@ -260,6 +261,8 @@ export interface Sheet {
   readonly bestHook: HookFit | null;
   /** One for each rig of the bait that a listed hook fits, the usual one first. */
   readonly rigs: readonly RigAdvice[];
+  /** What the planner has to know of the mold. */
+  readonly plan: PlanMold;
   /** By compound, its own first. */
   readonly floating: readonly FloatRow[];
   /** How it lies in the water and on the bottom. */

@@ -342,6 +342,17 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     hooks: [hookFit('2/0', 'tight', 11), hookFit('3/0', 'best', 13), hookFit('4/0', 'fits', 15)],
     bestHook: hookFit('3/0', 'best', 13),
     rigs: RIGS,
+    plan: {
+      id: mold.id,
+      name: mold.name,
+      cavities: 4,
+      shot: within(38.2e-6, 0.04),
+      channels: 4.2e-6,
+      closed: band(104, 74, 157),
+      handling: band(60, 30, 120),
+      pause: 20,
+      warmUps: 2,
+    },
     floating: FLOATING,
     postures: ['Rigged on a 3/0 it sinks level.'],
     batches: [

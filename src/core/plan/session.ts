@@ -44,16 +44,21 @@ function checked(request: PlanRequest): void {
   }
 }
 
-/** Hot melt of each colour: the part that the gate feeds takes the channels. */
-function coloursOf({ split, shot, channels, gate }: PlanMold): MoldPlan['colours'] {
+/**
+ * Hot melt of each colour of a two-colour shot.
+ *
+ * @param mold - shot and channels [m³], share of the bait ahead of the change of colour [1], where the gate is
+ * @returns melt ahead and behind [m³], together the whole shot; null when the bait has one colour
+ *
+ * Valid: the part that the gate feeds takes sprue, runners and gates.
+ * Cost: constant.
+ * Source: sum of the parts.
+ */
+export function colourShots({ split, shot, channels, gate }: PlanMold): MoldPlan['colours'] {
   if (split === undefined) return null;
-  const parts = times(
-    endwise((end) => shot[end] - channels),
-    split,
-  );
-  const others = endwise((end) => shot[end] - channels - parts[end]);
-  const withChannels = (part: Band) => endwise((end) => part[end] + channels);
-  return gate === 'tail' ? [parts, withChannels(others)] : [withChannels(parts), others];
+  const part = (end: End, share: number, extra: number) => share * (shot[end] - channels) + extra;
+  const [first, second] = gate === 'tail' ? [0, channels] : [channels, 0];
+  return [endwise((end) => part(end, split, first)), endwise((end) => part(end, 1 - split, second))];
 }
 
 function moldPlan({ mold, baits }: PlanOrder, capacity: number): MoldPlan {
@@ -69,7 +74,7 @@ function moldPlan({ mold, baits }: PlanOrder, capacity: number): MoldPlan {
     shot: mold.shot,
     perFilling,
     fillings: (shots + warmUps) * fillingsEach,
-    colours: coloursOf(mold),
+    colours: colourShots(mold),
   };
 }
 
