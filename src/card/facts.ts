@@ -15,9 +15,10 @@ export interface CardFigure {
 export interface CardFacts {
   readonly shop: string;
   readonly name: string;
+  /** Stock number, or what kind of bait it is. */
   readonly stock: string;
-  readonly revision: string;
-  readonly cavities: number;
+  /** Beside the stock number: cavities and revision, or molds and revision. */
+  readonly detail: string;
   /** Outlines of the bait [m]: on the parting plane, and across. */
   readonly plan: Outline;
   readonly across: Outline;
@@ -30,6 +31,7 @@ export interface CardFacts {
 
 const other = (system: UnitSystem): UnitSystem => (system === 'us' ? 'metric' : 'us');
 const exact = (value: number, unit: Figure['unit']) => ({ value, low: value, high: value, unit });
+const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 function measured(label: string, figure: Figure, system: UnitSystem): CardFigure {
@@ -49,6 +51,15 @@ function pourBand(low: Figure, high: Figure, system: UnitSystem): CardFigure {
   return { label: 'Pour', value: span(system), note: span(other(system)) };
 }
 
+/** The figures of a sheet by key; a missing one is refused by name. */
+const figuresOf =
+  (sheet: Sheet) =>
+  (key: string): Figure => {
+    const found = sheet.figures[key];
+    if (!found) throw new RangeError(`cardFacts: wants the figure ${key} on sheet ${sheet.id}, got none`);
+    return found;
+  };
+
 /**
  * What a sheet's card shows.
  *
@@ -56,17 +67,12 @@ function pourBand(low: Figure, high: Figure, system: UnitSystem): CardFigure {
  */
 export function cardFacts(sheet: Sheet): CardFacts {
   const { units } = sheet.shop;
-  const figure = (key: string): Figure => {
-    const found = sheet.figures[key];
-    if (!found) throw new RangeError(`cardFacts: wants the figure ${key} on sheet ${sheet.id}, got none`);
-    return found;
-  };
+  const figure = figuresOf(sheet);
   return {
     shop: sheet.shop.name,
     name: sheet.title,
     stock: sheet.mold.stock,
-    revision: sheet.revision.id,
-    cavities: sheet.mold.cavities.length,
+    detail: `${counted(sheet.mold.cavities.length, 'cavity', 'cavities')} · rev. ${sheet.revision.id}`,
     plan: sheet.geometry.plan,
     across: sheet.geometry.across,
     units,
@@ -77,5 +83,32 @@ export function cardFacts(sheet: Sheet): CardFacts {
       { label: 'Cold mold', value: capital(sheet.verdicts.cold.code), note: 'computed from the shape' },
     ],
     invented: sheet.shop.invented,
+  };
+}
+
+/**
+ * What the card of a bait shows: the sheet of one of its molds with the figures that the bait has in every mold.
+ *
+ * @throws {RangeError} when the sheet lacks a figure that every sheet has
+ */
+export function baitCardFacts(sheet: Sheet): CardFacts {
+  const { units } = sheet.shop;
+  const figure = figuresOf(sheet);
+  const hook = sheet.bestHook;
+  return {
+    ...cardFacts(sheet),
+    name: sheet.bait.name,
+    stock: capital(sheet.bait.family),
+    detail: `${counted(sheet.siblings.length + 1, 'mold', 'molds')} · rev. ${sheet.revision.id}`,
+    figures: [
+      measured('Length', figure('bait.length'), units),
+      measured('One bait', figure('bait.mass'), units),
+      {
+        label: 'Hook',
+        value: hook ? hook.size : 'none listed',
+        note: hook ? `${hook.hook.pattern}, ${hook.rig}` : 'fits as it should',
+      },
+      { label: 'Slack line', value: capital(sheet.verdicts.float.code), note: 'bare, in fresh water' },
+    ],
   };
 }

@@ -10,7 +10,7 @@ function texts(facts: CardFacts): { what: string; text: string; face: FaceName }
     { what: 'shop name', text: facts.shop, face: 'Barlow' },
     { what: 'name', text: facts.name, face: 'Barlow Condensed' },
     { what: 'stock number', text: facts.stock, face: 'Barlow' },
-    { what: 'revision', text: facts.revision, face: 'Barlow' },
+    { what: 'detail', text: facts.detail, face: 'Barlow' },
     ...facts.figures.flatMap(({ label, value, note }): { what: string; text: string; face: FaceName }[] => [
       { what: 'figure', text: label, face: 'Barlow' },
       { what: `figure ${label}`, text: value, face: 'Barlow Condensed' },

@@ -81,7 +81,6 @@ function figureCell(
 }
 
 function heading(facts: CardFacts, faces: Faces, width: number): CardNode {
-  const cavities = `${facts.cavities} ${facts.cavities === 1 ? 'cavity' : 'cavities'} · rev. ${facts.revision}`;
   const side = 230;
   return box(
     { justifyContent: 'space-between', width },
@@ -99,7 +98,7 @@ function heading(facts: CardFacts, faces: Faces, width: number): CardNode {
     box(
       { flexDirection: 'column', alignItems: 'flex-end', width: side, paddingTop: 2 },
       line(facts.stock, faces, { face: 'Barlow', most: 27, least: 18, width: side }),
-      line(cavities, faces, { face: 'Barlow', most: 24, least: 18, width: side, colour: LIGHT.muted }),
+      line(facts.detail, faces, { face: 'Barlow', most: 24, least: 18, width: side, colour: LIGHT.muted }),
       ...(facts.invented
         ? [
             line('invented for the demo', faces, {

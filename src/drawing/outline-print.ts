@@ -16,6 +16,8 @@ export interface OutlinePrintInput {
   readonly lies: 'on its belly' | 'on its side';
   readonly projection: Projection;
   readonly titleBlock?: TitleBlock | undefined;
+  /** Most height that the first view may take for the second one to be shown too [mm]; no limit when left out. */
+  readonly roomForBoth?: number | undefined;
 }
 
 const INCH = 25.4;
@@ -72,6 +74,7 @@ export function outlinePrint(input: OutlinePrintInput, options: SvgOptions): Dra
   const words = VIEW_WORDS[input.lies];
   const view = (outline: typeof plan, flip: boolean) =>
     moved(silhouette(outlineOnPaper(outline, { ...scale, flip })), nose, 0);
+  const both = (flat.max[1] - flat.min[1]) * 1000 * scale.factor <= (input.roomForBoth ?? Infinity);
   const real = scale.factor === 1;
   const advice = real
     ? 'True size. Print at 100 %, no fit to page; 0 to 100 on the ruler must measure 100 mm.'
@@ -86,10 +89,10 @@ export function outlinePrint(input: OutlinePrintInput, options: SvgOptions): Dra
   return finished(
     {
       title: `${input.name}: outline, scale ${scale.text}`,
-      desc: `${words.plan} and ${words.across.toLowerCase()} of the bait in outline over a ruler of 160 mm and 6 in. ${advice} Overall length ${length.shown} mm.`,
+      desc: `${words.plan}${both ? ` and ${words.across.toLowerCase()}` : ''} of the bait in outline over a ruler of 160 mm and 6 in. ${advice} Overall length ${length.shown} mm.`,
       blocks: [
         { caption: words.plan, picture: view(plan, false) },
-        { caption: words.across, picture: view(across, input.lies === 'on its side') },
+        ...(both ? [{ caption: words.across, picture: view(across, input.lies === 'on its side') }] : []),
         { picture: moved(checkRuler(160), 12, 0) },
         { picture: note },
       ],

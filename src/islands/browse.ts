@@ -31,6 +31,8 @@ class MoldBrowser extends HTMLElement {
     const form = this.querySelector('form');
     if (!form) return;
     fromAddress(form);
+    const fold = form.closest('details');
+    if (fold && [...new FormData(form).values()].some((value) => value !== '')) fold.open = true;
     const changed = () => {
       toAddress(form);
       this.refresh(true);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { cardFacts } from '../../src/card/facts.ts';
+import { baitCardFacts, cardFacts } from '../../src/card/facts.ts';
 import type { Figure } from '../../src/core/quantity/figure.ts';
 import type { UnitCode } from '../../src/core/quantity/units.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
@@ -42,7 +42,7 @@ function sheet(units: 'us' | 'metric', without?: string): Sheet {
 
 test('a US shop: inches, fluid ounces and Fahrenheit first, the other units below', () => {
   const facts = cardFacts(sheet('us'));
-  expect(facts.cavities).toBe(4);
+  expect(facts.detail).toBe('4 cavities · rev. c');
   // The band is 0.34 fl oz wide: a step of at most a quarter of it takes two decimals.
   expect(facts.figures.map(({ value }) => value)).toEqual([
     '5.000 in',
@@ -73,4 +73,18 @@ test('a sheet without a figure that the card needs is refused by name', () => {
   expect(() => cardFacts(sheet('us', 'shot.total'))).toThrow(
     'cardFacts: wants the figure shot.total on sheet grub-4, got none',
   );
+});
+
+test('the card of a bait tells of the bait and of how many molds make it', () => {
+  const mold = sheet('us');
+  const facts = baitCardFacts({
+    ...mold,
+    bait: { ...mold.bait, name: 'Grub', family: 'curl-tail grub' },
+    siblings: [mold.mold],
+    bestHook: null,
+    figures: { ...mold.figures, 'bait.mass': figure('bait.mass', 'g', 7, 6, 8) },
+    verdicts: { ...mold.verdicts, float: { code: 'sinks', sentence: '' } },
+  });
+  expect([facts.name, facts.stock, facts.detail]).toEqual(['Grub', 'Curl-tail grub', '2 molds · rev. c']);
+  expect(facts.figures.map(({ value }) => value)).toEqual(['5.000 in', '0.25 oz', 'none listed', 'Sinks']);
 });

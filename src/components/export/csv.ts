@@ -1,0 +1,60 @@
+import { stringify } from 'csv-stringify/sync';
+import { unitFor } from '../../core/quantity/print.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
+import { fullAddress } from '../address.ts';
+import { figureOf } from '../figure/homes.ts';
+
+/** Figures of the table, each with its limits, in the metric unit that its heading names. */
+const KEYS = [
+  'bait.length',
+  'bait.mass',
+  'shot.total',
+  'pour.low',
+  'pour.nominal',
+  'pour.high',
+  'heat.demoldTime',
+  'mold.clampForce',
+  'mold.blockMass',
+] as const;
+
+const DIGITS = 6;
+const stable = (value: number) => Number(value.toPrecision(DIGITS));
+
+function figureCells(sheet: Sheet): Record<string, number> {
+  return Object.fromEntries(
+    KEYS.flatMap((key) => {
+      const { value, low, high, unit } = figureOf(sheet, key);
+      return [
+        [`${key} [${unitFor(unit, 'metric')}]`, stable(value)],
+        [`${key} low`, stable(low)],
+        [`${key} high`, stable(high)],
+      ];
+    }),
+  );
+}
+
+/**
+ * The catalogue as a table for spreadsheets, RFC 4180. A text that a spreadsheet would take for a formula gets an
+ * apostrophe in front.
+ */
+export function catalogueCsv(sheets: readonly Sheet[]): string {
+  const rows = sheets.map((sheet) => ({
+    id: sheet.id,
+    title: sheet.title,
+    stock: sheet.mold.stock,
+    status: sheet.mold.status,
+    bait: sheet.bait.name,
+    family: sheet.bait.family,
+    revision: sheet.revision.id,
+    cavities: sheet.mold.cavities.length,
+    'fills cold': sheet.verdicts.cold.code,
+    float: sheet.verdicts.float.code,
+    injector: sheet.injectors.find(({ holds }) => holds)?.injector.name ?? '',
+    hook: sheet.bestHook ? `${sheet.bestHook.size} ${sheet.bestHook.hook.pattern}` : '',
+    ...figureCells(sheet),
+    price: sheet.mold.listing.price?.amount ?? '',
+    currency: sheet.mold.listing.price?.currency ?? '',
+    url: fullAddress(`molds/${sheet.id}/`, sheet.shop.site),
+  }));
+  return stringify(rows, { header: true, escape_formulas: true, record_delimiter: 'windows' });
+}

@@ -1,0 +1,45 @@
+import { Feed } from 'feed';
+import type { Shop } from '../../schema/collections.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
+import { fullAddress } from '../address.ts';
+import { sheetEvents, type SheetEvent } from './dates.ts';
+
+/** Most entries that a feed holds. */
+const MOST = 50;
+
+const noon = (day: string) => new Date(`${day}T12:00:00Z`);
+
+function describe({ sheet, note }: SheetEvent): string {
+  return `${note} ${sheet.bait.summary} ${sheet.verdicts.cold.sentence}`;
+}
+
+/** New and revised sheets as a feed; the same for Atom and JSON Feed. */
+export function sheetFeed(shop: Shop, sheets: readonly Sheet[]): Feed {
+  const events = sheetEvents(sheets);
+  const at = (path: string) => fullAddress(path, shop.site);
+  const feed = new Feed({
+    id: at(''),
+    link: at(''),
+    title: `${shop.name}: new and revised sheets`,
+    description: shop.tagline ?? shop.name,
+    language: 'en',
+    copyright: shop.name,
+    generator: 'Partline',
+    updated: noon(events[0]?.date ?? '2000-01-01'),
+    feedLinks: { atom: at('feed.xml'), json: at('feed.json') },
+    author: { name: shop.name },
+  });
+  for (const event of events.slice(0, MOST)) {
+    const { sheet, kind, date } = event;
+    const link = at(`molds/${sheet.id}/`);
+    feed.addItem({
+      id: `${link}#${kind}-${date}`,
+      link,
+      title: `${kind === 'new' ? 'New' : 'Revised'}: ${sheet.title} (${sheet.mold.stock})`,
+      description: describe(event),
+      date: noon(date),
+      published: noon(date),
+    });
+  }
+  return feed;
+}

@@ -1,0 +1,47 @@
+import { printed, type UnitSystem } from '../../core/quantity/print.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
+import { figureOf } from '../figure/homes.ts';
+
+/** One line of the insert: what it is, in both unit systems, with its limits. */
+export interface InsertFact {
+  readonly name: string;
+  readonly value: string;
+  readonly other: string;
+}
+
+/** Figures by the few words that a line of the insert has room for. */
+const KEYS = [
+  ['Shot, hot', 'shot.total'],
+  ['Pour at', 'pour.nominal'],
+  ['Open after', 'heat.demoldTime'],
+  ['Clamp to', 'mold.clampForce'],
+  ['Touch bare after', 'heat.safeToTouch'],
+  ['Bait length', 'bait.length'],
+  ['One bait', 'bait.mass'],
+] as const;
+
+/** The figures that someone at the bench needs, and the verdicts that go with them. */
+export function insertFacts(sheet: Sheet): InsertFact[] {
+  const first = sheet.shop.units;
+  const second: UnitSystem = first === 'us' ? 'metric' : 'us';
+  const figures = KEYS.map(([name, key]) => {
+    const figure = figureOf(sheet, key);
+    const [value, other] = [printed(figure, first).text, printed(figure, second).text];
+    return { name, value, other: value === other ? '' : other };
+  });
+  const { injectors, bestHook, verdicts } = sheet;
+  return [
+    { name: 'Shoot it cold?', value: verdicts.cold.code, other: '' },
+    ...figures,
+    {
+      name: 'Injector',
+      value: injectors.find(({ holds }) => holds)?.injector.name ?? 'none listed gives it in one push',
+      other: '',
+    },
+    {
+      name: 'Hook',
+      value: bestHook ? `${bestHook.size} ${bestHook.hook.pattern}, ${bestHook.rig}` : 'none listed fits',
+      other: '',
+    },
+  ];
+}
