@@ -104,34 +104,39 @@ function alike(all: Seen, one: number, other: number): boolean {
 }
 
 /** Adds the surface at a place of one face [samples]. */
-function addSurface(all: Seen, store: Store, face: number, place: readonly [number, number]): number {
+function addSurface(all: Seen, store: Store, face: number, x: number, y: number): number {
   const index = partOfFace(all, face);
   const { corners, first } = all.parts[index]!;
   const { mesh, normals } = all.scene.parts[index]!;
   const corner = 3 * (face - first);
-  const [a, b, c] = [0, 1, 2].map((k) => 3 * mesh.triangles[corner + k]!) as [number, number, number];
-  const [ax, ay] = [corners[a]!, corners[a + 1]!];
-  const [ux, uy] = [corners[b]! - ax, corners[b + 1]! - ay];
-  const [vx, vy] = [corners[c]! - ax, corners[c + 1]! - ay];
+  const a = 3 * mesh.triangles[corner]!;
+  const b = 3 * mesh.triangles[corner + 1]!;
+  const c = 3 * mesh.triangles[corner + 2]!;
+  const ux = corners[b]! - corners[a]!;
+  const uy = corners[b + 1]! - corners[a + 1]!;
+  const vx = corners[c]! - corners[a]!;
+  const vy = corners[c + 1]! - corners[a + 1]!;
+  const px = x - corners[a]!;
+  const py = y - corners[a + 1]!;
   const area = ux * vy - uy * vx;
-  const s = ((place[0] - ax) * vy - (place[1] - ay) * vx) / area;
-  const t = ((place[1] - ay) * ux - (place[0] - ax) * uy) / area;
   // Shares in the picture become shares on the face when each counts by its nearness.
-  const shares = [(1 - s - t) * corners[a + 2]!, s * corners[b + 2]!, t * corners[c + 2]!] as const;
-  const sum = shares[0] + shares[1] + shares[2];
+  const ofB = ((px * vy - py * vx) / area) * corners[b + 2]!;
+  const ofC = ((py * ux - px * uy) / area) * corners[c + 2]!;
+  const ofA = (1 - (px * (vy - uy) - py * (vx - ux)) / area) * corners[a + 2]!;
+  const sum = ofA + ofB + ofC;
   const at = store.add();
   store.part[at] = index;
-  const n = [0, 0, 0];
+  let square = 0;
   for (let axis = 0; axis < 3; axis++) {
     const p = mesh.positions;
-    store.position[3 * at + axis] =
-      (shares[0] * p[a + axis]! + shares[1] * p[b + axis]! + shares[2] * p[c + axis]!) / sum;
+    store.position[3 * at + axis] = (ofA * p[a + axis]! + ofB * p[b + axis]! + ofC * p[c + axis]!) / sum;
     const from = 3 * corner + axis;
-    n[axis] =
-      (shares[0] * normals[from]! + shares[1] * normals[from + 3]! + shares[2] * normals[from + 6]!) / sum;
+    const turn = ofA * normals[from]! + ofB * normals[from + 3]! + ofC * normals[from + 6]!;
+    store.normal[3 * at + axis] = turn;
+    square += turn * turn;
   }
-  const length = Math.hypot(n[0]!, n[1]!, n[2]!) || 1;
-  for (let axis = 0; axis < 3; axis++) store.normal[3 * at + axis] = n[axis]! / length;
+  const length = Math.sqrt(square) || 1;
+  for (let axis = 0; axis < 3; axis++) store.normal[3 * at + axis]! /= length;
   return at;
 }
 
@@ -155,7 +160,7 @@ function addPixel(all: Seen, store: Store, pixel: number): void {
       x += column + (k & 1) + 0.5;
       y += row + (k >> 1) + 0.5;
     }
-    const at = addSurface(all, store, face[one]!, [x / own, y / own]);
+    const at = addSurface(all, store, face[one]!, x / own, y / own);
     store.pixel[at] = pixel;
     store.share[at] = covered / PER_PIXEL;
   }

@@ -7,9 +7,9 @@ import { unlit, type Lit } from './shading.ts';
 import { smoothStep } from './surroundings.ts';
 
 /** Pixels between places where the shadow is worked out: it is soft. */
-const STEP = 4;
+const STEP = 6;
 /** Steps on each side over which neighbouring places melt into one another, twice. */
-const MELT = 3;
+const MELT = 2;
 const SHADOW: Rgb = [0.012, 0.011, 0.01];
 const DARKEST = 0.9;
 /** Shade too faint to be drawn: it would end in a visible frame. */

@@ -20,18 +20,18 @@ const glowOf = (material: Material): Rgb | undefined => (isPlastic(material) ? m
 
 const row = (from: Float32Array, at: number): Vec3 => [from[3 * at]!, from[3 * at + 1]!, from[3 * at + 2]!];
 
+/** What is seen of one part, and the light on it. */
+interface Surface {
+  readonly material: Material;
+  readonly places: Places;
+  readonly lit: Lit;
+}
+
 /** Adds the surfaces of one part to the picture. */
-function exposePart(
-  scene: Scene,
-  part: number,
-  seen: Fragments,
-  lit: Lit,
-  places: Places,
-  into: Exposure,
-): void {
-  const { eye } = scene.camera;
-  const key = keyDirection(scene.camera);
-  const { material } = scene.parts[part]!;
+function exposePart(into: Exposure, { camera, ground }: Scene, seen: Fragments, surface: Surface): void {
+  const { material, places, lit } = surface;
+  const { eye } = camera;
+  const key = keyDirection(camera);
   places.fragments.forEach((fragment, i) => {
     const place = places.places[i]!;
     const at = row(seen.position, fragment);
@@ -42,7 +42,7 @@ function exposePart(
         eye: unit([eye[0] - at[0], eye[1] - at[1], eye[2] - at[2]]),
         key,
         light: { sky: lit.sky[place]!, key: lit.key[place]!, through: lit.through[place]! },
-        height: at[2] - scene.ground,
+        height: at[2] - ground,
       },
       material,
     );
@@ -69,20 +69,18 @@ export function rendered(scene: Scene): Raster {
   const pixel =
     Math.hypot(...[0, 1, 2].map((axis) => camera.eye[axis]! - seen.position[axis]!)) / camera.focal;
   const leader = leaders(seen, size, APART * pixel);
-  const surfaces = parts.map((_, index) => {
+  const surfaces = parts.map(({ material }, index): Surface => {
     const places = placesOf(seen, leader, index);
-    return { places, lit: unlit(places) };
+    return { material, places, lit: unlit(places) };
   });
   const ground = groundOf(scene);
   const glow = parts.every(({ material }) => isPlastic(material)) ? glowOf(parts[0]!.material) : undefined;
   lightUp(parts, lights, [
-    ...surfaces.map(({ lit }, index) => ({ lit, reach: reachOf(parts[index]!.material) })),
+    ...surfaces.map(({ material, lit }) => ({ lit, reach: reachOf(material) })),
     { lit: ground.lit, reach: glow ? Math.max(...parts.map(({ material }) => reachOf(material))) : 0 },
   ]);
   const into = unexposed(size);
-  surfaces.forEach(({ lit, places }, index) => {
-    exposePart(scene, index, seen, lit, places, into);
-  });
+  for (const surface of surfaces) exposePart(into, scene, seen, surface);
   layShadow(into, ground, lights, glow);
   return developed(into);
 }

@@ -31,7 +31,7 @@ interface DepthMap {
 }
 
 /** Cells of a depth map, whatever its shape. */
-const CELLS = 200_000;
+const CELLS = 150_000;
 /** Cells left free around it. */
 const BORDER = 2;
 const NOTHING = -1e9;

@@ -42,15 +42,16 @@ const FLAKE_CELL = 1.05;
 
 /** How much of a flake lies at a place, 0 to 1. */
 function flakeAt([x, y, z]: Vec3, share: number): number {
-  const cell = [x, y, z].map((value) => Math.floor(value / FLAKE_CELL)) as [number, number, number];
-  const [i, j, k] = cell;
+  const i = Math.floor(x / FLAKE_CELL);
+  const j = Math.floor(y / FLAKE_CELL);
+  const k = Math.floor(z / FLAKE_CELL);
   if (hashed(i, j, k) > share) return 0;
   const size = 0.17 + 0.17 * hashed(k, i, j);
-  const apart = [x, y, z].map(
-    (value, axis) =>
-      (value / FLAKE_CELL - cell[axis]! - 0.25 - 0.5 * hashed(i + axis, j, k + 31)) * FLAKE_CELL,
-  );
-  return Math.min(1, Math.max(0, (size - Math.hypot(...apart)) / 0.08));
+  // Its middle lies in the inner half of the cell, so that it never reaches into the next.
+  const dx = x - (i + 0.25 + 0.5 * hashed(i, j, k + 31)) * FLAKE_CELL;
+  const dy = y - (j + 0.25 + 0.5 * hashed(i + 1, j, k + 31)) * FLAKE_CELL;
+  const dz = z - (k + 0.25 + 0.5 * hashed(i + 2, j, k + 31)) * FLAKE_CELL;
+  return Math.min(1, Math.max(0, (size - Math.sqrt(dx * dx + dy * dy + dz * dz)) / 0.08));
 }
 
 function plastic(place: Place, { body, glow, clear, flakes, sheen }: Plastic): Rgb {

@@ -12,7 +12,7 @@ export const cross = (a: Vec3, b: Vec3): Vec3 => [
 
 /** A vector of length one in the same direction. */
 export function unit(a: Vec3): Vec3 {
-  const length = Math.hypot(...a);
+  const length = Math.sqrt(dot(a, a));
   return [a[0] / length, a[1] / length, a[2] / length];
 }
 
