@@ -107,7 +107,7 @@ const testOf = (passed: boolean | null) => (passed === null ? 'not swum' : passe
 function consequence({ from, to, moved }: FigureChange, units: Shop['units']): string | null {
   if (!moved) return null;
   const [a, b] = [from, to].map((figure) => printed({ ...figure, ...band(figure.value) }, units).text);
-  return `${to.label}: ${a} → ${b}`;
+  return `${to.label}: ${b}, before ${a}`;
 }
 
 function compared(

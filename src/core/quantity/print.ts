@@ -38,11 +38,15 @@ const US_UNIT: Partial<Record<UnitCode, UnitCode>> = {
   'mL/s': '[foz_us]/s',
 };
 
-const METRIC_UNIT = Object.fromEntries(
-  Object.entries(US_UNIT)
-    .filter(([metric]) => metric !== 'cm')
-    .map(([metric, us]) => [us, metric]),
-) as Partial<Record<UnitCode, UnitCode>>;
+const METRIC_UNIT = {
+  ...Object.fromEntries(
+    Object.entries(US_UNIT)
+      .filter(([metric]) => metric !== 'cm')
+      .map(([metric, us]) => [us, metric]),
+  ),
+  // Thousandths of an inch are read beside millimetres; micrometres are for what is finer.
+  '[mil_i]': 'mm',
+} as Partial<Record<UnitCode, UnitCode>>;
 
 /** Most decimals that a unit is worth printing to. */
 const DECIMALS: Partial<Record<UnitCode, number>> = {
