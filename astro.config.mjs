@@ -1,5 +1,6 @@
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
+import { mistakesInPreview } from './src/commands/preview.ts';
 import { siteAddress } from './src/io/catalogue.ts';
 import { tokensPlugin } from './src/styles/tokens-plugin.ts';
 import { CACHE_FOLDER, contentFolder, outputFolder } from './src/io/settings.ts';
@@ -17,7 +18,7 @@ export default defineConfig({
   compressHTML: true,
   prerenderConflictBehavior: 'error',
   devToolbar: { enabled: false },
-  integrations: [mdx()],
+  integrations: [mdx(), mistakesInPreview()],
   server: { host: '127.0.0.1' },
   vite: {
     plugins: [tokensPlugin()],

@@ -31,9 +31,11 @@ export function catalogueLoader(collection: SourceName): Loader {
   };
 }
 
-async function fill(collection: SourceName, { store, parseData }: LoaderContext): Promise<void> {
+/** A preview keeps what it last read while the files have mistakes, and shows these in its pages. */
+async function fill(collection: SourceName, { store, parseData, watcher }: LoaderContext): Promise<void> {
   const read = await catalogueReading();
   if ('problems' in read) {
+    if (watcher) return;
     throw new RangeError(['the catalogue has mistakes', ...read.problems.map(problemLine)].join('\n'));
   }
   store.clear();

@@ -41,9 +41,7 @@ export async function listCatalogue(root: string): Promise<Found> {
   const strays = sorted.filter((item): item is Problem => item !== null && 'message' in item);
   const twins = twinProblems(files);
   const named = files.filter((file) => twins.every((twin) => twin.file !== shownPath(file.path)));
-  const misnamed = named
-    .filter(({ id }) => !ID.test(id) || DEVICE.test(id))
-    .map((file) => misnamedProblem(file));
+  const misnamed = named.flatMap(misnamedProblems);
   return { files, problems: [...problems, ...strays, ...twins, ...misnamed] };
 }
 
@@ -96,10 +94,15 @@ function atTop(full: string, name: string): EntryFile | Problem | null {
   );
 }
 
-function misnamedProblem(file: EntryFile): Problem {
-  const remedy =
-    'name the file with lower-case letters, digits and dashes, at most 64, no device name like "con"';
-  return at(file.path, `"${file.id}" cannot be an id`, remedy);
+/** What to do about an id that no file may have, or nothing when it is sound. */
+export function idFault(id: string): string | undefined {
+  if (ID.test(id) && !DEVICE.test(id)) return undefined;
+  return 'name the file with lower-case letters, digits and dashes, at most 64, no device name like "con"';
+}
+
+function misnamedProblems(file: EntryFile): Problem[] {
+  const remedy = idFault(file.id);
+  return remedy === undefined ? [] : [at(file.path, `"${file.id}" cannot be an id`, remedy)];
 }
 
 /** Ids that some disks or addresses cannot tell apart: by case, by Unicode form, by space, dash or underscore. */
