@@ -1,7 +1,7 @@
 import { recipeHardness } from '../core/hardness/compound-hardness.ts';
 import type { PlanCompound, PlanData } from '../core/plan/plan-state.ts';
 import { compoundDensity } from '../core/shot/compound-density.ts';
-import type { Catalogue, Entry, Plastisol } from '../schema/collections.ts';
+import type { Catalogue, Entry, Injector, Plastisol } from '../schema/collections.ts';
 import { pourBand } from './pour.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -18,18 +18,35 @@ function planCompound(plastisol: Entry<Plastisol>): PlanCompound {
   };
 }
 
+type Planned = Pick<Sheet, 'plan' | 'plastisol' | 'injectors'>;
+
+/** What most of these have; the first of equals. */
+function usual(ids: readonly string[]): string {
+  const count = (id: string) => ids.filter((one) => one === id).length;
+  return ids.reduce((best, id) => (count(id) > count(best) ? id : best), ids[0] ?? '');
+}
+
+/** The smallest injector that fills as many of these molds in one push as any does. */
+function startInjector(listed: readonly Entry<Injector>[], sheets: readonly Planned[]): string {
+  const fills = (id: string) =>
+    sheets.filter(({ injectors }) => injectors.some((fit) => fit.injector.id === id && fit.holds)).length;
+  const most = Math.max(0, ...listed.map(({ id }) => fills(id)));
+  return listed.find(({ id }) => fills(id) === most)?.id ?? '';
+}
+
 /** What the planner chooses from: the molds of these sheets, every compound and injector of the catalogue. */
 export function planData(
   { plastisols, injectors }: Pick<Catalogue, 'plastisols' | 'injectors'>,
-  sheets: readonly Pick<Sheet, 'plan' | 'plastisol' | 'injectors'>[],
+  sheets: readonly Planned[],
 ): PlanData {
-  const [first] = sheets;
   const listed = [...injectors].sort((a, b) => a.capacity - b.capacity);
-  const holding = first?.injectors.find(({ holds }) => holds)?.injector ?? listed.at(-1);
   return {
     molds: sheets.map(({ plan }) => plan),
     compounds: plastisols.map(planCompound),
     injectors: listed.map(({ id, name, capacity }) => ({ id, name, capacity })),
-    start: { compound: first?.plastisol.id ?? plastisols[0]?.id ?? '', injector: holding?.id ?? '' },
+    start: {
+      compound: usual(sheets.map(({ plastisol }) => plastisol.id)),
+      injector: startInjector(listed, sheets),
+    },
   };
 }

@@ -121,10 +121,10 @@ export function planFromLink(link: (name: string) => string | null, data: PlanDa
   const molds = link('m');
   const known = new Set(data.molds.map(({ id }) => id));
   const baits = (molds ?? '')
-    .split('.')
-    .map((pair) => pair.split(':'))
+    .split('_')
+    .map((pair) => pair.split('.'))
     .filter(([id]) => known.has(id ?? ''))
-    .map(([id = '', count = '']) => [id, count.slice(0, LONGEST)]);
+    .map(([id = '', ...count]) => [id, count.join('.').slice(0, LONGEST)]);
   const said = (Object.entries(FIELDS) as [Field, string][]).flatMap(([field, name]) => {
     const value = link(name);
     return value === null || !possible(field, value, data) ? [] : [[field, value.slice(0, LONGEST)]];
@@ -159,8 +159,8 @@ export function linkOfPlan(state: PlanState, data: PlanData): [name: string, val
   const fresh = freshPlan(data);
   const molds = Object.entries(state.baits)
     .filter(([, count]) => count.trim() !== '' && count.trim() !== '0')
-    .map(([id, count]) => `${id}:${count.trim().slice(0, LONGEST)}`)
-    .join('.');
+    .map(([id, count]) => `${id}.${count.trim().slice(0, LONGEST)}`)
+    .join('_');
   const fields = (Object.entries(FIELDS) as [Field, string][])
     .filter(([field]) => state.fields[field] !== fresh.fields[field])
     .map(([field, name]): [string, string] => [name, state.fields[field]]);

@@ -40,15 +40,18 @@ function table(name: string, rows: readonly Row[]): HTMLElement {
   );
 }
 
+const nameOf = (listed: readonly { id: string; name: string }[], id: string) =>
+  listed.find((one) => one.id === id)?.name ?? '';
+
 const plural = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
 
-function cupRows({ answer, first }: CardFacts): Row[] {
+function cupRows({ data, state, answer, first }: CardFacts): Row[] {
   const { measured, balance } = answer.plan;
   const amount = (si: Band, unit: UnitCode) => quantity(shown(si, unit), first);
   const { blend } = answer;
   const liquids: Row[] = blend
     ? [
-        ['Compound itself', amount(blend.own, 'mL')],
+        [nameOf(data.compounds, state.fields.compound), amount(blend.own, 'mL')],
         [
           blend.name,
           amount(blend.other, 'mL'),
@@ -159,6 +162,12 @@ export function headline({ answer, first }: CardFacts): string {
   return `${plural(baits, 'bait')} in ${plural(shots, 'shot')}: measure out ${liquid} of liquid compound.${stock}`;
 }
 
+/** Compound and injector that the plan is for. */
+function withWords({ data, state: { fields } }: CardFacts): string {
+  const injector = nameOf(data.injectors, fields.injector) || `injector of ${fields.capacity}`;
+  return `${nameOf(data.compounds, fields.compound)}, ${injector}.`;
+}
+
 /** The plan as a card for the bench. */
 export function benchCard(facts: CardFacts): HTMLElement {
   const several = facts.answer.plan.rotation.order.length > 1;
@@ -174,6 +183,7 @@ export function benchCard(facts: CardFacts): HTMLElement {
       el('strong', {}, 'Hot plastisol burns and its fumes harm. '),
       'Face shield, long gloves, moving air, nothing wet near it. The safety data sheet of your compound comes first.',
     ),
+    el('p', { class: 'card-with' }, withWords(facts)),
     table('Into the cup', cupRows(facts)),
     table('Heat', heatRows(facts)),
     table(several ? 'Shoot in turn, one shot each, round and round' : 'Shoot', moldRows(facts)),

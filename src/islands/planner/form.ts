@@ -31,7 +31,7 @@ function labelled(id: string, label: string, input: Labelled['input'], hint = ''
   input.setAttribute('aria-describedby', `plan-${id}-hint plan-${id}-problem`);
   const row = el(
     'div',
-    { class: 'field' },
+    { class: 'plan-field' },
     el('label', { for: input.id }, label),
     input,
     el('span', { class: 'hint', id: `plan-${id}-hint` }, hint),
@@ -133,7 +133,7 @@ export function plannerForm(data: PlanData, state: PlanState, changed: () => voi
     group('What you have', ...row('compound', 'injector', 'capacity', 'shelf', 'heel', 'old')),
     el(
       'details',
-      { open: used },
+      { class: 'plan-more', open: used },
       el('summary', {}, 'Salt, hardness, price'),
       group('Stirred in', ...row('salt', 'glass')),
       group('Harder or softer', ...row('blend', 'hardness')),

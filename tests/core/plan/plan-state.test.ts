@@ -25,7 +25,7 @@ const roundTrip = (plan: PlanState): PlanState => {
 describe('a plan in a link', () => {
   test('comes back as it was typed, also when half finished', () => {
     const text = fc.stringMatching(/^[0-9a-z. %€&=+?/]{0,12}$/u);
-    const count = fc.integer({ min: 1, max: 5000 }).map(String);
+    const count = fc.constantFrom('1', '250', '2.5', 'ten', '1e3', '-4');
     fc.assert(
       fc.property(count, count, text, text, text, (four, two, shelf, hardness, price) => {
         const plan = state({ four, two }, { shelf, hardness, price, injector: 'other', blend: 'softener' });
@@ -42,7 +42,7 @@ describe('a plan in a link', () => {
 
   test('strangers are left out, and long texts cut', () => {
     const link = new Map([
-      ['m', 'four:5.gone:7.two:12'],
+      ['m', 'four.5_gone.7_two.12'],
       ['c', 'nothing'],
       ['i', '../secret'],
       ['per', 'stone'],

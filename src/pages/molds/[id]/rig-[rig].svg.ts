@@ -15,6 +15,6 @@ export const getStaticPaths = (async () => {
 
 /** The hook of a rig drawn in the bait, as a file of its own with its title block. */
 export const GET: APIRoute<{ sheet: Sheet; advice: RigAdvice }> = ({ props: { sheet, advice } }) => {
-  const { svg } = rigDrawing(sheet, advice, { layout: 'wide', prefix: 'rig', standalone: 'auto' });
+  const { svg } = rigDrawing(sheet, advice, { layout: 'compact', prefix: 'rig', standalone: 'auto' });
   return new Response(svg, { headers: { 'Content-Type': 'image/svg+xml' } });
 };
