@@ -17,7 +17,7 @@ export default defineConfig({
           name: 'site',
           include: ['tests/site/**/*.test.ts', 'tests/browser/**/*.test.ts'],
           benchmark: { include: [] },
-          globalSetup: ['tests/support/tiny-site.ts'],
+          globalSetup: ['tests/support/tiny-site.ts', 'tests/support/demo-site.ts'],
           testTimeout: 120_000,
           hookTimeout: 300_000,
         },

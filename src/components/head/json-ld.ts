@@ -81,7 +81,10 @@ function offerOf(sheet: Sheet, page: string) {
   );
 }
 
-/** A sheet as a schema.org Product: identity, an offer only where a price is stated, and every figure with a coded unit. */
+/** Figures that are only steps to others, or one of many alike; the machine-readable sheet has them all. */
+const DETAIL = /^(?:action|batch|hook|injector|rig|yield)\.|^fill\.re(?:ach|serve)\.(?:cold|warm)\./u;
+
+/** A sheet as a schema.org Product: identity, an offer only where a price is stated, and its main figures with coded units. */
 export function productOf(sheet: Sheet, description: string) {
   const page = fullAddress(`molds/${sheet.id}/`, sheet.shop.site);
   return {
@@ -96,6 +99,8 @@ export function productOf(sheet: Sheet, description: string) {
     category: `Injection mold, ${sheet.bait.family}`,
     brand: { '@type': 'Brand', name: sheet.shop.name },
     offers: offerOf(sheet, page),
-    additionalProperty: Object.values(sheet.figures).flatMap((figure) => propertyValue(figure, page) ?? []),
+    additionalProperty: Object.values(sheet.figures)
+      .filter(({ key }) => !DETAIL.test(key))
+      .flatMap((figure) => propertyValue(figure, page) ?? []),
   };
 }
