@@ -103,7 +103,11 @@ const sectionsGeometry = z.strictObject({
 });
 
 const meshGeometry = z.strictObject({
-  file: filePath(['stl', '3mf', 'obj'], 'The mesh, below the catalogue folder'),
+  file: filePath(['stl', '3mf', 'obj'], 'The mesh, below the catalogue folder', {
+    pattern: /\.(?:step|stp)$/iu,
+    sentence:
+      'is a STEP file, which is not read; export STL (with its unit stated), 3MF or OBJ from the CAD program',
+  }),
   unit: z
     .enum(['mm', 'in', 'cm', 'm'])
     .optional()

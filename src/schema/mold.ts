@@ -81,6 +81,11 @@ export const moldSchema = z.strictObject({
   released: date('Day this listing was first published').optional(),
   replacedBy: reference('molds', 'For a retired mold: the published mold to buy instead').optional(),
   bait: reference('baits', 'The bait it makes'),
+  from: quantity(
+    'length',
+    { min: '1 mm', max: '500 mm', example: '30 mm' },
+    'For a mold of the rear part only, a tail to set on another body: where the bait is cut off, from the nose',
+  ).optional(),
   cavities: z
     .array(cavitySchema)
     .min(1)

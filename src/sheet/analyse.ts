@@ -1,3 +1,5 @@
+import type { BaitGeometry } from '../core/section/geometry.ts';
+import { rearPart } from '../core/section/rear-part.ts';
 import type { EntryProblem } from '../schema/problem.ts';
 import type { Bait, Catalogue, Entry, Mold } from '../schema/collections.ts';
 import type { Revision } from '../schema/bait.ts';
@@ -102,6 +104,22 @@ function geometryCache(tools: Tools) {
   };
 }
 
+/** What a mold makes of a bait: all of it, or its rear part. */
+export async function partOf(
+  mold: Entry<Mold>,
+  whole: BaitGeometry,
+  { remember }: Pick<Tools, 'remember'>,
+): Promise<{ readonly geometry: BaitGeometry } | { readonly problem: EntryProblem }> {
+  const { from } = mold;
+  if (from === undefined) return { geometry: whole };
+  try {
+    return { geometry: await remember('rear part', { whole, from }, () => rearPart(whole, from)) };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return problemOf(mold, ['from'], error.message, 'cut the bait off between its nose and its thin parts');
+  }
+}
+
 /** The sheet of a case, or the mistake that prevents it. */
 export async function sheetOrProblem(
   parts: Omit<CaseParts, 'halves'>,
@@ -167,9 +185,14 @@ export async function sheets(
     }
     const measured = await geometry(located.parts.bait, located.parts.revision);
     if ('problem' in measured) continue;
+    const part = await partOf(mold, measured.geometry, tools);
+    if ('problem' in part) {
+      note(part.problem);
+      continue;
+    }
     const family = families.get(located.parts.bait.id) ?? [];
     const ledger = ledgers.find((one) => one.mold === mold.id) ?? null;
-    const parts = { ...located.parts, geometry: measured.geometry, family, ledger };
+    const parts = { ...located.parts, geometry: part.geometry, family, ledger };
     const result = await sheetOrProblem(parts, tools);
     if ('sheet' in result) made.push(result.sheet);
     else note(result.problem);

@@ -27,6 +27,7 @@ import { rigAdvice } from './rig-advice.ts';
 import { shotFigures } from './shot-figures.ts';
 import { SOURCES } from './sources.ts';
 import { trialStudy } from './trial-study.ts';
+import { madeBy } from './variants.ts';
 import { ventFigures } from './vent-figures.ts';
 import { coldVerdict, floatVerdict, injectorVerdict, warmUpFigure } from './verdicts.ts';
 import { makerWarnings } from './warnings.ts';
@@ -115,7 +116,20 @@ function verdictsOf(
 /** What a sheet hands on as it was given. */
 function givenParts({ mold, bait, revision, plastisol, geometry, halves, ledger, catalogue }: Case) {
   const { id, name: title } = mold;
-  return { id, title, shop: catalogue.shop, mold, bait, revision, plastisol, geometry, halves, ledger };
+  const makes = madeBy(mold, catalogue.shop.units);
+  return {
+    id,
+    title,
+    shop: catalogue.shop,
+    mold,
+    makes,
+    bait,
+    revision,
+    plastisol,
+    geometry,
+    halves,
+    ledger,
+  };
 }
 
 /** The whole sheet of a mold: figures first, then the verdicts, cautions and answers that speak of them. */

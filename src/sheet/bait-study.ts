@@ -1,12 +1,13 @@
 import type { Bait, Catalogue, Entry } from '../schema/collections.ts';
-import { measuredFamily, PUBLISHED, sheetOrProblem } from './analyse.ts';
+import { measuredFamily, partOf, PUBLISHED, sheetOrProblem } from './analyse.ts';
 import { baitSheet, type BaitSheet, type WorkedRevision } from './bait-sheet.ts';
 import type { Sheet } from './sheet.ts';
 import type { Tools } from './tools.ts';
 
-/** The mold in which all revisions are worked out: one that can be bought, the first by id. */
+/** The mold in which all revisions are worked out: one of the whole bait that can be bought, the first by id. */
 function referenceOf(own: readonly Sheet[]): Sheet | undefined {
-  return own.find(({ mold }) => mold.status === 'final') ?? own[0];
+  const final = own.filter(({ mold }) => mold.status === 'final');
+  return final.find(({ mold }) => mold.from === undefined) ?? final[0] ?? own[0];
 }
 
 /**
@@ -29,7 +30,9 @@ async function studied(
   const worked: WorkedRevision[] = [];
   for (const one of family) {
     const same = one.revision.id === reference.revision.id;
-    const parts = { catalogue, mold, bait, plastisol, ledger, family, ...one };
+    const part = await partOf(mold, one.geometry, tools);
+    if ('problem' in part) continue;
+    const parts = { catalogue, mold, bait, plastisol, ledger, family, ...one, ...part };
     const result = same ? { sheet: reference } : await sheetOrProblem(parts, tools);
     if ('sheet' in result) worked.push({ ...one, sheet: result.sheet });
   }

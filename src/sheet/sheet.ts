@@ -237,6 +237,8 @@ export interface Sheet {
   readonly title: string;
   readonly shop: Shop;
   readonly mold: Entry<Mold>;
+  /** What the mold makes: the whole bait, or its rear part. */
+  readonly makes: string;
   readonly bait: Entry<Bait>;
   readonly revision: Revision;
   readonly plastisol: Entry<Plastisol>;

@@ -1,5 +1,6 @@
-import type { Figure } from '../core/quantity/figure.ts';
-import { printedBoth } from '../core/quantity/print.ts';
+import { band } from '../core/quantity/band.ts';
+import { figureInput, type Figure } from '../core/quantity/figure.ts';
+import { printedBoth, type UnitSystem } from '../core/quantity/print.ts';
 import type { Entry, Mold } from '../schema/collections.ts';
 import type { Sheet } from './sheet.ts';
 import { cavityWords, listed } from './words.ts';
@@ -7,6 +8,8 @@ import { cavityWords, listed } from './words.ts';
 /** One mold of a bait among its siblings. */
 export interface Variant {
   readonly mold: Entry<Mold>;
+  /** All of the bait, or what of it. */
+  readonly makes: string;
   readonly shot: Figure;
   readonly clamp: Figure;
   readonly block: Figure;
@@ -30,12 +33,20 @@ function figureOf({ figures, id }: Sheet, key: string): Figure {
   return found;
 }
 
+/** What a mold makes: "whole bait", or "rear part, from 1.02 in / 26 mm behind the nose on". */
+export function madeBy({ from }: Pick<Mold, 'from'>, units: UnitSystem): string {
+  if (from === undefined) return 'whole bait';
+  const text = printedBoth(figureInput('from', band(from), 'mm'), units);
+  return `rear part, from ${text} behind the nose on`;
+}
+
 function variantOf(sheet: Sheet): Variant {
   const { mold, injectors } = sheet;
   const { price } = mold.listing;
   const smallest = injectors.find(({ holds }) => holds);
   return {
     mold,
+    makes: madeBy(mold, sheet.shop.units),
     shot: figureOf(sheet, 'shot.total'),
     clamp: figureOf(sheet, 'mold.clampForce'),
     block: figureOf(sheet, 'mold.blockMass'),
@@ -53,9 +64,11 @@ function leastBy(variants: readonly Variant[], measure: (variant: Variant) => nu
 }
 
 /** What to buy for what, each worked out from the figures of the sheets. */
-function adviceOf(all: readonly Variant[], units: Sheet['shop']['units']): string[] {
-  const final = all.filter(({ mold }) => mold.status === 'final');
-  if (final.length < 2) return [];
+function adviceOf(all: readonly Variant[], units: UnitSystem): string[] {
+  const open = all.filter(({ mold }) => mold.status === 'final');
+  const final = open.filter(({ mold }) => mold.from === undefined);
+  const tails = open.filter(({ mold }) => mold.from !== undefined).map(named);
+  if (open.length < 2 || final.length === 0) return [];
   const smallest = leastBy(final, ({ shot }) => shot.value);
   const most = leastBy(final, ({ mold }) => -mold.cavities.length);
   const lean = leastBy(final, ({ sprue }) => sprue.value);
@@ -75,6 +88,9 @@ function adviceOf(all: readonly Variant[], units: Sheet['shop']['units']): strin
   const retired = all.filter(({ mold }) => mold.status === 'retired').map(named);
   return [
     ...lines.filter((line) => typeof line === 'string'),
+    ...(tails.length > 0
+      ? [`Tails alone, for two colours or another body: ${listed(tails)}. It does not make a whole bait.`]
+      : []),
     ...(retired.length > 0 ? [`No longer made: ${listed(retired)}.`] : []),
   ];
 }

@@ -1,13 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { band } from '../../src/core/quantity/band.ts';
-import {
-  accepted,
-  changeText,
-  hasMoved,
-  moveOf,
-  publishedChanges,
-  publishedSteps,
-} from '../../src/sheet/ledger.ts';
+import { accepted, changeText, hasMoved, moveOf, publishedChanges } from '../../src/sheet/ledger.ts';
 import { fakeFigure, fakeSheet } from '../support/fake-sheet.ts';
 
 const sheet = fakeSheet();
@@ -89,22 +82,4 @@ describe('a ledger', () => {
     ]);
     expect(changeText(null, 'mL')).toBe('not there');
   });
-});
-
-test('steps of all published molds, newest first; changes that safety hangs on are marked', () => {
-  const clamp = fakeFigure('mold.clampForce', 'Clamping force', 'N', band(950, 400, 2100));
-  const stronger = fakeSheet({ figures: { ...sheet.figures, 'mold.clampForce': clamp } });
-  const second = accepted(first, stronger, { date: '2026-05-01', note: 'Clamp harder.', amend: false });
-  const hidden = { ...first, mold: 'draft' };
-  expect(
-    publishedSteps([hidden, second], ['capsule-4']).map(({ mold, entry, first: begins, safety }) => ({
-      mold,
-      note: entry.note,
-      begins,
-      safety,
-    })),
-  ).toEqual([
-    { mold: 'capsule-4', note: 'Clamp harder.', begins: false, safety: true },
-    { mold: 'capsule-4', note: 'First published.', begins: true, safety: false },
-  ]);
 });

@@ -291,6 +291,7 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     title: mold.name,
     shop,
     mold,
+    makes: 'whole bait',
     bait,
     revision: bait.revisions[1] ?? bait.revisions[0]!,
     plastisol,

@@ -1,3 +1,4 @@
+import { publishedRows, type PublishedRow } from '../sheet/published-rows.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 
 /** Something that happened to a sheet in public. */
@@ -7,19 +8,37 @@ export interface SheetEvent {
   /** ISO 8601 day. */
   readonly date: string;
   readonly note: string;
+  /** Published figures that moved, old and new, in the shop's own units. */
+  readonly changes: PublishedRow['changes'];
+  /** True when a figure moved that could hurt someone if wrong. */
+  readonly safety: boolean;
 }
+
+/** Figures that a reader's safety hangs on, by the start of their key. */
+const SAFETY = [
+  'pour.',
+  'burn.',
+  'heat.blockSteady',
+  'heat.safeToTouch',
+  'heat.demoldTime',
+  'mold.clampForce',
+  'mold.partingForce',
+];
 
 function eventsOf(sheet: Sheet): SheetEvent[] {
   const { ledger, mold, revision } = sheet;
   if (ledger) {
-    return ledger.entries.map(({ date, note }, index) => ({
+    return publishedRows(ledger, sheet.shop.units).map(({ date, note, changes }, index, { length }) => ({
       sheet,
-      kind: index === 0 ? 'new' : 'revised',
+      kind: index === length - 1 ? 'new' : 'revised',
       date,
       note,
+      changes,
+      safety: changes.some(({ key }) => SAFETY.some((start) => key.startsWith(start))),
     }));
   }
-  return [{ sheet, kind: 'new', date: mold.released ?? revision.date, note: revision.note }];
+  const date = mold.released ?? revision.date;
+  return [{ sheet, kind: 'new', date, note: revision.note, changes: [], safety: false }];
 }
 
 /** What is new and what was revised, the newest first; days come from the catalogue, never from a clock. */

@@ -9,8 +9,20 @@ const MOST = 50;
 
 const noon = (day: string) => new Date(`${day}T12:00:00Z`);
 
-function describe({ sheet, note }: SheetEvent): string {
-  return `${note} ${sheet.bait.summary} ${sheet.verdicts.cold.sentence}`;
+/** Changes that are told in full; the sheet has them all. */
+const TOLD = 12;
+
+function describe({ sheet, note, changes }: SheetEvent): string {
+  if (changes.length === 0) return `${note} ${sheet.bait.summary} ${sheet.verdicts.cold.sentence}`;
+  const told = changes.slice(0, TOLD).map(({ label, from, to }) => `${label}: ${to}, before ${from}`);
+  const rest = changes.length > TOLD ? `; and ${changes.length - TOLD} more` : '';
+  return `${note} ${told.join('; ')}${rest}.`;
+}
+
+/** What an entry is about, in a word or two. */
+function headline({ kind, safety }: SheetEvent): string {
+  if (kind === 'new') return 'New';
+  return safety ? 'Revised, figures of safety among them' : 'Revised';
 }
 
 /** New and revised sheets as a feed; the same for Atom and JSON Feed. */
@@ -35,7 +47,7 @@ export function sheetFeed(shop: Shop, sheets: readonly Sheet[]): Feed {
     feed.addItem({
       id: `${link}#${kind}-${date}`,
       link,
-      title: `${kind === 'new' ? 'New' : 'Revised'}: ${sheet.title} (${sheet.mold.stock})`,
+      title: `${headline(event)}: ${sheet.title} (${sheet.mold.stock})`,
       description: describe(event),
       date: noon(date),
       published: noon(date),

@@ -6,7 +6,12 @@ export interface PublishedRow {
   readonly date: string;
   readonly note: string;
   readonly revision: string;
-  readonly changes: readonly { readonly label: string; readonly from: string; readonly to: string }[];
+  readonly changes: readonly {
+    readonly key: string;
+    readonly label: string;
+    readonly from: string;
+    readonly to: string;
+  }[];
 }
 
 function sideText(side: LedgerChange['from'], unit: LedgerChange['unit'], first: UnitSystem): string {
@@ -22,7 +27,8 @@ export function publishedRows({ entries }: Ledger, first: UnitSystem): Published
     date,
     note,
     revision,
-    changes: changes.map(({ label, unit, from, to }) => ({
+    changes: changes.map(({ key, label, unit, from, to }) => ({
+      key,
       label,
       from: sideText(from, unit, first),
       to: sideText(to, unit, first),

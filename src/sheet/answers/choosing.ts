@@ -1,3 +1,4 @@
+import { madeBy } from '../variants.ts';
 import { listed, sizeWords } from '../words.ts';
 import { blockSizes, cavityCount, type AnswerOf } from './answer.ts';
 
@@ -36,8 +37,13 @@ export const whichHook: AnswerOf = ({ hook, given, speak }) => ({
 });
 
 export const whichMold: AnswerOf = ({ given, siblings, speak }) => {
-  const own = `This one has ${cavityCount(given.mold.cavities.length)} and takes ${speak.say('shot.total')} a shot.`;
-  const others = siblings.map(({ name, cavities }) => `${name} (${cavityCount(cavities.length)})`);
+  const made =
+    given.mold.from === undefined ? '' : ` and makes the ${madeBy(given.mold, given.catalogue.shop.units)}`;
+  const own = `This one has ${cavityCount(given.mold.cavities.length)}${made}; it takes ${speak.say('shot.total')} a shot.`;
+  const others = siblings.map(
+    ({ name, cavities, from }) =>
+      `${name} (${cavityCount(cavities.length)}${from === undefined ? '' : ', tails alone'})`,
+  );
   return {
     key: 'which-mold',
     question: 'What differs between the molds of this bait?',

@@ -1,0 +1,152 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { analysisTools } from '../../src/io/analysis-tools.ts';
+import { readCatalogue } from '../../src/io/catalogue.ts';
+import { problemLine } from '../../src/io/problem-text.ts';
+import type { EntryProblem } from '../../src/schema/problem.ts';
+import { sheets, type Analysed } from '../../src/sheet/analyse.ts';
+import { gateProblems, successorProblems } from '../../src/sheet/gate.ts';
+import { changedCatalogue, TINY, type Changes } from '../support/temporary.ts';
+
+const MOLD = 'molds/peg-2.yaml';
+const TRIAL = 'trials/peg-a-2026-01-20.yaml';
+
+async function read(folder: string) {
+  const reading = await readCatalogue(folder);
+  if ('problems' in reading) throw new Error(reading.problems.map(problemLine).join('\n'));
+  return reading.catalogue;
+}
+
+async function refusals(changes: Changes): Promise<readonly EntryProblem[]> {
+  const folder = await changedCatalogue(changes);
+  return (await sheets(await read(folder), analysisTools(folder))).refusals;
+}
+
+const text = ({ id, path, message, remedy }: EntryProblem) =>
+  `${id} ${path.join('.')}: ${message} — ${remedy}`;
+
+const SECOND = `  - id: b
+    date: '2026-02-01'
+    note: Tail thinned.
+    sections:
+      stations:
+        - { at: 0 mm, width: 3 mm, above: 1.5 mm, below: 1.5 mm }
+        - { at: 60 mm, width: 8 mm, above: 4 mm, below: 4 mm }
+        - { at: 100 mm, width: 2 mm, above: 1 mm, below: 1 mm }
+`;
+const FIN = `        - { at: 100 mm, width: 2.4 mm, above: 1.2 mm, below: 1.2 mm }
+      appendages:
+        - name: tail
+          kind: fin
+          root: { at: 92 mm }
+          length: 80 mm
+          width: { root: 3 mm, tip: 3 mm }
+          thickness: { root: 0.35 mm, tip: 0.3 mm }
+`;
+const LAST = '        - { at: 100 mm, width: 2.4 mm, above: 1.2 mm, below: 1.2 mm }\n';
+
+const AGAIN = `date: '2026-01-25'
+bait: peg
+revision: a
+plastisol: plain
+colour: white
+clarity: clear
+rig: Texas
+retrieve: 0.3 m/s
+passed: false
+`;
+
+describe('a mold may not be called final', () => {
+  test.each<[string, Changes, RegExp]>([
+    [
+      'while its cavities carry different revisions',
+      {
+        'baits/peg.yaml': [[LAST, `${LAST}${SECOND}`]],
+        [MOLD]: [['{ revision: a, x: 20 mm, y: 50 mm }', '{ revision: b, x: 20 mm, y: 50 mm }']],
+      },
+      /^peg-2 cavities\.1\.revision: a final mold carries one revision: cavity 1 has a, cavity 2 has b — recut that cavity/u,
+    ],
+    [
+      'while the last water test of its revision failed',
+      { [TRIAL]: [['passed: true', 'passed: false']] },
+      /^peg-2 cavities\.0\.revision: the last water test of revision a, peg-a-2026-01-20 of 2026-01-20, failed — change the bait and test/u,
+    ],
+    [
+      'when an earlier test passed and the last one failed',
+      { 'trials/peg-a-again.yaml': AGAIN },
+      /last water test of revision a, peg-a-again of 2026-01-25, failed/u,
+    ],
+    [
+      'without a water test of its revision',
+      {
+        'baits/peg.yaml': [[LAST, `${LAST}${SECOND}`]],
+        [TRIAL]: [['revision: a', 'revision: b']],
+      },
+      /^peg-2 cavities\.0\.revision: revision a of peg has no water test — swim it and record the test in trials\//u,
+    ],
+    [
+      'while a thin part comes short at nominal',
+      { 'baits/peg.yaml': [[LAST, FIN]] },
+      /^peg-2 status: a thin part comes short at nominal, at any mold temperature: The tail .* — thicken or shorten it/u,
+    ],
+    [
+      'while the scale contradicts the computed mass',
+      { [MOLD]: [['vents:', 'measured: { mass: 40 g }\nvents:']] },
+      /^peg-2 measured\.mass: one bait weighs 40 g, outside the computed [\d.]+ g \([\d.]+ to [\d.]+\) — weigh again/u,
+    ],
+  ])('%s', async (_, changes, expected) => {
+    const found = await refusals(changes);
+    expect(found.map(text)).toContainEqual(expect.stringMatching(expected));
+  });
+
+  test('and may, when nothing of this holds', async () => {
+    expect(await refusals({})).toEqual([]);
+  });
+
+  test('a draft is not asked', async () => {
+    expect(
+      await refusals({
+        [TRIAL]: [['passed: true', 'passed: false']],
+        [MOLD]: [['status: final', 'status: proof']],
+      }),
+    ).toEqual([]);
+  });
+});
+
+describe('cautions that the figures call for', () => {
+  let tiny: Analysed;
+  let catalogue: Awaited<ReturnType<typeof read>>;
+  beforeAll(async () => {
+    catalogue = await read(TINY);
+    tiny = await sheets(catalogue, analysisTools(TINY));
+  }, 60_000);
+
+  test('every one that is taken away is missed', () => {
+    const sheet = tiny.sheets.find(({ id }) => id === 'peg-2')!;
+    expect(sheet.cautions.length).toBeGreaterThan(7);
+    for (const { key } of sheet.cautions) {
+      const without = { ...sheet, cautions: sheet.cautions.filter((caution) => caution.key !== key) };
+      const found = gateProblems(catalogue, [without]).map(({ message }) => message);
+      expect(found, key).toEqual([expect.stringContaining(`the sheet lacks the caution "${key}"`)]);
+    }
+  });
+
+  test('a cool block needs no caution of its heat', () => {
+    const sheet = tiny.sheets.find(({ id }) => id === 'peg-2')!;
+    const steady = sheet.figures['heat.blockSteady']!;
+    const cool = {
+      ...sheet,
+      figures: { ...sheet.figures, 'heat.blockSteady': { ...steady, value: 30, low: 25, high: 35 } },
+      cautions: sheet.cautions.filter(({ key }) => key !== 'hot-block'),
+    };
+    expect(gateProblems(catalogue, [cool])).toEqual([]);
+  });
+});
+
+test('a retired mold points on only to one that can be bought', async () => {
+  const folder = await changedCatalogue({
+    [MOLD]: [['status: final', 'status: retired\nreplacedBy: peg-draft']],
+  });
+  expect(successorProblems(await read(folder)).map(text)).toEqual([
+    'peg-2 replacedBy: a retired mold points on to one that can be bought, and peg-draft is development — name a final mold, or leave `replacedBy` out until it is final',
+  ]);
+});
