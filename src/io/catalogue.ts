@@ -12,7 +12,7 @@ import {
 } from '../schema/collections.ts';
 import type { EntryProblem, Path, Problem } from '../schema/problem.ts';
 import { fileProblems } from './file-problems.ts';
-import { readFrontMatter } from './front-matter.ts';
+import { readGuide } from './guide-source.ts';
 import { sortedProblems } from './problem-text.ts';
 import { referenceProblems, type Written } from './reference-problems.ts';
 import { schemaProblems } from './schema-problems.ts';
@@ -102,7 +102,7 @@ async function readEntry(file: EntryFile): Promise<ReadSource> {
   const bytes = await readFile(file.path);
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    return file.collection === 'guides' ? readFrontMatter(shown, text) : readYaml(shown, text);
+    return file.collection === 'guides' ? readGuide(shown, text) : readYaml(shown, text);
   } catch (error) {
     if (!(error instanceof TypeError)) throw error;
     const remedy = 'save it again as UTF-8 text';

@@ -10,3 +10,14 @@ export const guideSchema = z.strictObject({
 
 /** Front matter of a guide, read. */
 export type Guide = z.output<typeof guideSchema>;
+
+/** Components that a guide may hold, each with the attributes that it takes. */
+export const GUIDE_COMPONENTS = {
+  Caution: ['id', 'signal', 'hazard', 'consequence', 'sign'],
+  EveryMold: ['of'],
+  Figure: ['mold', 'of'],
+  ForYourMold: ['answer'],
+} as const;
+
+/** Elements of HTML that a guide may hold, without attributes. */
+export const GUIDE_ELEMENTS = ['br', 'kbd', 'sub', 'sup'] as const;
