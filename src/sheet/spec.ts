@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Band } from '../core/quantity/band.ts';
 import { UNITS, type UnitCode } from '../core/quantity/units.ts';
 import type { Sheet } from './sheet.ts';
 import { REQUIRED_FIGURES } from './sheet.ts';
@@ -30,6 +31,32 @@ const cautionSpec = z.strictObject({
   avoid: z.array(z.string()).min(1).meta({ description: 'What to do, in order' }),
 });
 
+const rigSpec = z.strictObject({
+  rig: z.string(),
+  pattern: z.string(),
+  size: z.string(),
+  from: z.string().meta({ description: 'Smallest size that will do' }),
+  to: z.string().meta({ description: 'Largest size that will do' }),
+  figures: z.array(z.string()).meta({ description: 'Keys of its figures: clearance, ratio, stations' }),
+});
+
+const ends = { value: z.number(), low: z.number(), high: z.number() };
+
+const floatSpec = z.strictObject({
+  compound: z.string(),
+  density: z.strictObject({ ...ends, unit: z.literal('g/cm3') }),
+  cells: z.array(
+    z.strictObject({
+      water: z.enum(['fresh', 'salt']),
+      load: z
+        .enum(['bare', 'hooked', 'weighted'])
+        .meta({ description: 'Bare; on its hook; with an eighth of an ounce at the nose too' }),
+      verdict: z.string(),
+      speed: z.strictObject({ ...ends, unit: z.literal('cm/s') }).nullable(),
+    }),
+  ),
+});
+
 /** The machine-readable sheet, `molds/ID/spec.json`; published as a JSON Schema beside it. */
 export const specSchema = z
   .strictObject({
@@ -57,6 +84,10 @@ export const specSchema = z
       })
       .meta({ description: 'Each verdict as a short code and as a sentence' }),
     hook: z.strictObject({ pattern: z.string(), size: z.string(), rig: z.string() }).nullable(),
+    rigs: z.array(rigSpec).meta({ description: 'The hook for each rig, the usual rig first' }),
+    floating: z.array(floatSpec).meta({
+      description: 'What it does let go in fresh and salt water at 20 °C, by compound',
+    }),
     cautions: z.array(cautionSpec).min(1),
     figures: z.record(z.string().regex(/^[a-z]+(?:\.[a-zA-Z0-9-]+)+$/u), figureSpec).meta({
       description: 'Every figure of the sheet by key',
@@ -92,6 +123,37 @@ function figuresOf(sheet: Sheet): Spec['figures'] {
   );
 }
 
+function rigsOf({ rigs }: Sheet): Spec['rigs'] {
+  return rigs.map(({ rig, best, from, to, stations }) => ({
+    rig,
+    pattern: best.hook.name,
+    size: best.size,
+    from,
+    to,
+    figures: [best.clearance, best.ratio, ...stations].map(({ key }) => key),
+  }));
+}
+
+const stableBand = <Unit>({ value, low, high, unit }: Band & { readonly unit: Unit }) => ({
+  value: stable(value),
+  low: stable(low),
+  high: stable(high),
+  unit,
+});
+
+function floatingOf({ floating }: Sheet): Spec['floating'] {
+  return floating.map(({ name, density, cells }) => ({
+    compound: name,
+    density: stableBand(density),
+    cells: cells.map(({ water, load, code, speed }) => ({
+      water,
+      load,
+      verdict: code,
+      speed: speed && stableBand(speed),
+    })),
+  }));
+}
+
 /** The machine-readable twin of a sheet. */
 export function specOf(sheet: Sheet): Spec {
   const { mold, bait, verdicts, bestHook } = sheet;
@@ -119,6 +181,8 @@ export function specOf(sheet: Sheet): Spec {
       injectorText: verdicts.injector.sentence,
     },
     hook: bestHook && { pattern: bestHook.hook.name, size: bestHook.size, rig: bestHook.rig },
+    rigs: rigsOf(sheet),
+    floating: floatingOf(sheet),
     cautions: sheet.cautions.map(({ key, type, signal, hazard, consequence, avoid }) => ({
       key,
       type,

@@ -1,6 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { planAnswer } from '../../src/core/plan/answer.ts';
+import { freshPlan } from '../../src/core/plan/plan-state.ts';
 import { printed } from '../../src/core/quantity/print.ts';
 import { toSI } from '../../src/core/quantity/units.ts';
+import { hookIndex } from '../../src/core/rigging/hook-size.ts';
+import { planData } from '../../src/sheet/plan-data.ts';
 import { REQUIRED_FIGURES, type Sheet } from '../../src/sheet/sheet.ts';
 import { specOf, specSchema } from '../../src/sheet/spec.ts';
 import { demo, sheetNamed } from '../support/demo.ts';
@@ -103,6 +107,92 @@ describe('cautions', () => {
       const burn = cautions.find(({ key }) => key === 'hot-plastisol');
       expect(['WARNING', 'DANGER']).toContain(burn?.signal);
       expect(burn?.avoid.join(' ')).toMatch(/20 minutes.*Do not peel/u);
+    }
+  });
+});
+
+describe('rigs', () => {
+  test('each rig that a hook fits has its best size between the smallest and the largest that will do', () => {
+    for (const { id, rigs, bestHook } of all.sheets) {
+      expect(rigs[0]?.best, id).toBe(bestHook ?? undefined);
+      for (const { rig, from, to, best } of rigs) {
+        const order = [from, best.size, to].map(hookIndex);
+        expect(
+          [...order].sort((a, b) => a - b),
+          `${id} ${rig}`,
+        ).toEqual(order);
+      }
+    }
+  });
+
+  test('the clearance is the gape less half the body at the point, and every station lies on the bait', () => {
+    for (const sheet of all.sheets) {
+      for (const { best, stations, form } of sheet.rigs) {
+        const gape = Math.hypot(form.point[0] - form.foot[0], form.point[1] - form.foot[1]);
+        expect(gape - best.fit.squeezed.value).toBeCloseTo(best.fit.clearance.value, 9);
+        for (const { key } of stations) {
+          expect(value(sheet, key), `${sheet.id} ${key}`).toBeGreaterThanOrEqual(0);
+          expect(value(sheet, key)).toBeLessThan(value(sheet, 'bait.length'));
+        }
+      }
+    }
+  });
+
+  test('a tail on a jig is cut ahead of its tail; a bait rigged whole is not cut', () => {
+    const grub = sheetNamed(all, 'osier-grub-6');
+    const tail = grub.geometry.features.find(({ kind }) => kind === 'curl-tail')!.stations[0]!.at[0];
+    expect(value(grub, 'rig.tail-on-a-jig.trim') / 1e3).toBeLessThan(tail);
+    expect(value(grub, 'rig.tail-on-a-jig.point') / 1e3).toBeLessThan(tail);
+    expect(grub.figures['rig.texas.trim']).toBeUndefined();
+  });
+});
+
+describe('floating', () => {
+  test('salt makes it heavier, hollow glass lighter; the first row is the verdict', () => {
+    for (const { id, floating, verdicts } of all.sheets) {
+      const [own, salted, saltier, glass, glassier] = floating.map(({ density }) => density.value);
+      const order = [glassier!, glass!, own!, salted!, saltier!];
+      expect(
+        [...order].sort((a, b) => a - b),
+        id,
+      ).toEqual(order);
+      expect(floating[0]?.cells[0]?.code).toBe(verdicts.float.code);
+    }
+  });
+
+  test('in salt water nothing sinks faster than in fresh, and a weight never slows it', () => {
+    for (const { id, floating } of all.sheets) {
+      for (const { name, cells } of floating) {
+        const speed = (water: string, load: string) =>
+          cells.find((cell) => cell.water === water && cell.load === load)?.speed?.value ?? 0;
+        for (const load of ['bare', 'hooked', 'weighted']) {
+          expect(speed('salt', load), `${id} ${name} ${load}`).toBeLessThanOrEqual(speed('fresh', load));
+        }
+        expect(speed('fresh', 'weighted')).toBeGreaterThan(speed('fresh', 'hooked'));
+      }
+    }
+  });
+});
+
+describe('planner', () => {
+  test('both colours of a shot are the shot', () => {
+    const minnow = sheetNamed(all, 'reed-minnow-2');
+    const parts = value(minnow, 'shot.colour-ahead') + value(minnow, 'shot.colour-behind');
+    expect(parts).toBeCloseTo(value(minnow, 'shot.total'), 9);
+  });
+
+  test('the planner’s numbers are the sheet’s batches when nothing is added, melted again or left', () => {
+    for (const sheet of all.sheets) {
+      const data = planData(all.reading.catalogue, [{ ...sheet, plan: { ...sheet.plan, warmUps: 0 } }]);
+      const fresh = freshPlan(data);
+      for (const { baits, shots, compound } of sheet.batches) {
+        const { plan } = planAnswer(
+          { baits: { [sheet.id]: `${baits}` }, fields: { ...fresh.fields, heel: '' } },
+          data,
+        );
+        expect(plan?.shots, `${sheet.id} ${baits}`).toBe(shots);
+        expect((plan?.measured.liquid.value ?? NaN) * 1e6).toBeCloseTo(compound.value, 6);
+      }
     }
   });
 });

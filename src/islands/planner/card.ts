@@ -149,7 +149,7 @@ function costRows({ answer }: CardFacts): Row[] {
   const money = ({ value, low, high }: Band) =>
     `${value.toFixed(2)} (${low.toFixed(2)} to ${high.toFixed(2)})`;
   return [
-    ['Compound and salt', money(cost.whole), 'In the currency of your price'],
+    ['Materials', money(cost.whole), 'Compound and salt, in the currency of your price'],
     ['Each bait', money(cost.each)],
   ];
 }

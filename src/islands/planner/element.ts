@@ -5,7 +5,7 @@
 class ShotPlanner extends HTMLElement {
   connectedCallback(): void {
     const carried = new URLSearchParams(location.search).has('m');
-    if (this.hasAttribute('open') || carried) void this.open();
+    if (this.dataset['open'] !== undefined || carried) void this.open();
     else this.offer();
   }
 
