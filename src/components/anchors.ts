@@ -15,6 +15,7 @@ export const PARTS = {
   faults: 'Compare what you see',
   questions: 'Questions',
   revision: 'Revision and water tests',
+  sources: 'Sources',
   downloads: 'Files',
 } as const;
 
@@ -33,6 +34,7 @@ export const SHORT_NAMES: Readonly<Record<keyof typeof PARTS, string>> = {
   faults: 'Faults',
   questions: 'Questions',
   revision: 'Revision',
+  sources: 'Sources',
   downloads: 'Files',
 };
 

@@ -132,7 +132,7 @@ const hotBlock: HazardOf = (speak) => ({
   hazard: `Shot after shot the block can reach ${speak.end('heat.blockSteady', 'high')}.`,
   consequence: `Bare metal burns skin in a minute from ${speak.end('burn.minuteLimit', 'low')} on and in a second from ${speak.end('burn.touchLimit', 'low')} on.`,
   avoid: [
-    `Handle the block with gloves; let it rest about ${speak.say('heat.safeToTouch')} after the last shot before you touch it bare.`,
+    `Handle the block with gloves; let it rest ${speak.end('heat.safeToTouch', 'high')} after the last shot before you touch it bare.`,
     'Put it down on something that cannot burn, out of reach of children.',
   ],
   figures: ['heat.blockSteady', 'burn.minuteLimit', 'burn.touchLimit', 'heat.safeToTouch'],

@@ -25,7 +25,7 @@ const HOMES: Readonly<Record<string, Home>> = {
 };
 
 /** Figures that a table of the sheet opens in its own rows. */
-function tabled(sheet: Sheet): Figure[] {
+export function figuresInTables(sheet: Sheet): Figure[] {
   return [
     ...sheet.features.flatMap((fill) => [fill.reachCold, fill.reachWarm, fill.reserveCold, fill.reserveWarm]),
     ...sheet.injectors.map((fit) => fit.pressure),
@@ -45,7 +45,7 @@ function tabled(sheet: Sheet): Figure[] {
 
 /** Every figure of a sheet that no table opens, by home and in the order of the sheet; nothing is left out. */
 export function figuresByHome(sheet: Sheet): Readonly<Record<Home, readonly Figure[]>> {
-  const elsewhere = new Set(tabled(sheet).map((figure) => figure.key));
+  const elsewhere = new Set(figuresInTables(sheet).map((figure) => figure.key));
   const homes: Record<Home, Figure[]> = {
     bait: [],
     shot: [],
