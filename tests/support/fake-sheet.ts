@@ -7,6 +7,7 @@ import type { Sheet } from '../../src/sheet/sheet.ts';
 import { trialStudy } from '../../src/sheet/trial-study.ts';
 import { bait, hook, injector, mold, plastisol, shop } from './fake-entries.ts';
 import { fakeHalves, fakeWalls } from './fake-halves.ts';
+import { FLOATING, fakePlan, fakeRigs } from './fake-rigs.ts';
 import { capsule, mapped } from './solids.ts';
 
 // A Sheet whose numbers are closed forms or plain inventions: it tests how sheets are printed, not what is computed.
@@ -146,51 +147,6 @@ const hookFit = (size: string, verdict: 'best' | 'fits' | 'tight', gape: number)
   },
 });
 
-const RIGS: Sheet['rigs'] = [
-  {
-    rig: 'Texas',
-    best: hookFit('3/0', 'best', 13),
-    from: '2/0',
-    to: '4/0',
-    below: 'The point hardly clears the squeezed body.',
-    above: null,
-    steps: ['In at the tip of the nose, out of the belly.', 'Lay the hook along the bait first.'],
-    stations: [fakeFigure('rig.texas.point', 'Point lies', 'mm', band(40))],
-    section: [ring(RADIUS)],
-    form: {
-      lie: 'weedless',
-      line: [
-        [0, 0.001],
-        [0.01, -0.005],
-        [0.04, -0.005],
-        [0.05, 0.002],
-        [0.04, 0.008],
-      ],
-      eye: { at: [0, 0.001], radius: 0.0018 },
-      point: [0.04, 0.008],
-      foot: [0.04, -0.005],
-      bend: [0.05, 0.002],
-      strain: 0,
-    },
-  },
-];
-
-const FLOATING: Sheet['floating'] = [
-  {
-    name: 'Medium compound',
-    density: { value: 1.02, low: 1, high: 1.04, unit: 'g/cm3' },
-    cells: [
-      { water: 'fresh', load: 'bare', code: 'may float or sink', speed: null },
-      {
-        water: 'salt',
-        load: 'hooked',
-        code: 'sinks',
-        speed: { value: 12, low: 10, high: 14, unit: 'cm/s' },
-      },
-    ],
-  },
-];
-
 const CAUTIONS: Sheet['cautions'] = [
   {
     key: 'hot-liquid',
@@ -314,7 +270,7 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     action: { features: [], least: [], compound: null },
     features: [
       {
-        feature: TAIL,
+        name: 'tail',
         label: 'Tail',
         reachCold: fakeFigure('feature.tail-reachCold', 'Tail reaches, cold block', 'mm', band(41, 26, 65)),
         reachWarm: fakeFigure('feature.tail-reachWarm', 'Tail reaches, warm block', 'mm', band(52, 33, 83)),
@@ -342,18 +298,10 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     ],
     hooks: [hookFit('2/0', 'tight', 11), hookFit('3/0', 'best', 13), hookFit('4/0', 'fits', 15)],
     bestHook: hookFit('3/0', 'best', 13),
-    rigs: RIGS,
-    plan: {
-      id: mold.id,
-      name: mold.name,
-      cavities: 4,
-      shot: within(38.2e-6, 0.04),
-      channels: 4.2e-6,
-      closed: band(104, 74, 157),
-      handling: band(60, 30, 120),
-      pause: 20,
-      warmUps: 2,
-    },
+    rigs: fakeRigs(hookFit('3/0', 'best', 13), fakeFigure('rig.texas.point', 'Point lies', 'mm', band(40)), [
+      ring(RADIUS),
+    ]),
+    plan: fakePlan(mold.id, mold.name),
     floating: FLOATING,
     postures: ['Rigged on a 3/0 it sinks level.'],
     batches: [
