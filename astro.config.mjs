@@ -8,8 +8,11 @@ import { CACHE_FOLDER, contentFolder, outputFolder } from './src/io/settings.ts'
 /** Packages with code that is not JavaScript: loaded from node_modules as they are, never bundled. */
 const NATIVE = ['manifold-3d', 'sharp'];
 
+const address = await siteAddress(contentFolder());
+
 export default defineConfig({
-  site: await siteAddress(contentFolder()),
+  site: address,
+  base: address && new URL(address).pathname,
   outDir: outputFolder(),
   cacheDir: `${CACHE_FOLDER}/astro`,
   output: 'static',

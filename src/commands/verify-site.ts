@@ -9,6 +9,8 @@ import { deadLinks } from './site-links.ts';
 export interface Expected {
   /** Ids of the molds that are published; no other may appear. */
   readonly published: readonly string[];
+  /** Address that it will be published at. */
+  readonly address: string;
 }
 
 const TEXT = /\.(?:html|json|svg|css|js|xml|txt|csv|webmanifest)$/u;
@@ -25,7 +27,7 @@ const specSchema = z.looseObject({
 });
 
 /** What is wrong with a built site, one line each; an empty list means that it is whole. */
-export async function siteFaults(folder: string, { published }: Expected): Promise<string[]> {
+export async function siteFaults(folder: string, { published, address }: Expected): Promise<string[]> {
   const files = await allFiles(folder);
   const names = new Set(files);
   const required = [
@@ -36,7 +38,7 @@ export async function siteFaults(folder: string, { published }: Expected): Promi
   const shown = files.map((name) => /^molds\/([^/]+)\//u.exec(name)?.[1]).filter((id) => id !== undefined);
   const strangers = [...new Set(shown)].filter((id) => !published.includes(id));
   const faults = await Promise.all(files.map((name) => fileFaults(folder, name)));
-  const dead = await deadLinks(folder, files);
+  const dead = await deadLinks(folder, files, address);
   return [...absent, ...strangers.map((id) => `molds/${id} is not published`), ...faults.flat(), ...dead];
 }
 

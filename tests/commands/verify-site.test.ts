@@ -22,13 +22,13 @@ async function faultsOf(changes: Readonly<Record<string, string | undefined>>): 
     await mkdir(dirname(join(folder, name)), { recursive: true });
     await writeFile(join(folder, name), text);
   }
-  return siteFaults(folder, { published: ['peg'] });
+  return siteFaults(folder, { published: ['peg'], address: 'https://bench.example.com/shop' });
 }
 
 test('a whole site has no fault', async () => {
   expect(await faultsOf({})).toEqual([]);
   const links =
-    '<a id="top" href="#top"></a><a href="/"></a><a href="molds/peg/"></a><a href="https://example.com/x"></a>';
+    '<a id="top" href="#top"></a><a href="/shop/"></a><a href="molds/peg/"></a><a href="https://example.com/x"></a><meta content="https://bench.example.com/shop/molds/peg/"><a href="https://bench.example.com/other/"></a>';
   expect(await faultsOf({ 'a.html': links })).toEqual([]);
 });
 
@@ -47,8 +47,26 @@ test.each([
   ],
   ['no number in a page', { 'a.html': '<p>NaN mm</p>' }, 'a.html holds a value that is none'],
   ['no text in a page', { 'a.html': '<p>[object Object]</p>' }, 'a.html holds a value that is none'],
-  ['a dead link', { 'a.html': '<a href="/gone/">x</a>' }, 'a.html links to /gone/, which is not there'],
-  ['a dead anchor', { 'a.html': '<a href="/#top">x</a>' }, 'a.html links to /#top, which is not there'],
+  [
+    'a dead link',
+    { 'a.html': '<a href="/shop/gone/">x</a>' },
+    'a.html links to /shop/gone/, which is not there',
+  ],
+  [
+    'a link that forgets where the site lies',
+    { 'a.html': '<a href="/molds/peg/">x</a>' },
+    'a.html links to /molds/peg/, which is not there',
+  ],
+  [
+    'a card that is not there',
+    { 'a.html': '<meta content="https://bench.example.com/shop/card.png">' },
+    'a.html links to https://bench.example.com/shop/card.png, which is not there',
+  ],
+  [
+    'a dead anchor',
+    { 'a.html': '<a href="/shop/#top">x</a>' },
+    'a.html links to /shop/#top, which is not there',
+  ],
   [
     'a missing picture',
     { 'a.html': '<img src="a.png" alt="">' },
