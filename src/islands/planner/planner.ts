@@ -24,7 +24,7 @@ function actions(host: HTMLElement, page: string | undefined) {
   print.addEventListener('click', () => window.print());
   const elsewhere = el('a', {}, 'Open it on a page of its own, to print it or to add molds');
   host.append(el('p', { class: 'plan-actions' }, page === undefined ? print : elsewhere));
-  return { elsewhere };
+  return { print, elsewhere };
 }
 
 /**
@@ -41,7 +41,7 @@ export function showPlanner(host: HTMLElement, data: PlanData): void {
   const card = el('div', { class: 'plan-card' });
   const form = plannerForm(data, state, () => update(true));
   host.replaceChildren(form.root, status, card);
-  const { elsewhere } = actions(host, page);
+  const { print, elsewhere } = actions(host, page);
   const update = (typed: boolean): void => {
     const now = form.read();
     const answer = planAnswer(now, data);
@@ -49,6 +49,7 @@ export function showPlanner(host: HTMLElement, data: PlanData): void {
     if (page !== undefined) elsewhere.href = addressOf(page, now, data).href;
     if (typed) history.replaceState(history.state, '', addressOf(location.href, now, data));
     const { plan } = answer;
+    print.hidden = plan === null;
     if (!plan) {
       const wrong = Object.keys(answer.problems).length > 0;
       status.textContent = wrong ? 'Something in the form needs a look.' : 'Say how many baits you want.';
