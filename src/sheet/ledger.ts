@@ -1,5 +1,5 @@
 import type { Figure } from '../core/quantity/figure.ts';
-import { printed } from '../core/quantity/print.ts';
+import { printedBoth } from '../core/quantity/print.ts';
 import type { UnitCode } from '../core/quantity/units.ts';
 import type { Ledger, LedgerChange, LedgerEntry, LedgerFigure, LedgerFile } from '../schema/published.ts';
 import type { Sheet } from './sheet.ts';
@@ -39,8 +39,7 @@ function figuresOf({ figures }: Sheet): LedgerFile['figures'] {
   return Object.fromEntries(all.map((one) => [one.key, ledgerFigure(one)]));
 }
 
-const textsOf = (figure: LedgerFigure): string =>
-  (['us', 'metric'] as const).map((system) => printed(figure, system).text).join(' / ');
+const textsOf = (figure: LedgerFigure): string => printedBoth(figure, 'us');
 
 /** Relative difference that sums in another order, or another machine, may make. */
 const NOISE = 1e-9;

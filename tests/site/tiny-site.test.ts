@@ -137,6 +137,12 @@ describe('the pages', async () => {
     }
   });
 
+  test('the page of the bait has its revision, its water test and its molds', async () => {
+    const bait = await read('baits/peg/index.html');
+    const wanted = ['First drawing.', 'Sinks level.', 'water test', 'Peg, two cavities'];
+    expect(wanted.filter((part) => !bait.includes(part))).toEqual([]);
+  });
+
   test('tell nothing of a mold that is not published', async () => {
     const telling: string[] = [];
     for (const name of await filesBelow(site)) {
