@@ -24,7 +24,7 @@ if (given) {
     molds: positionals,
     all: values.all ?? false,
     note: values.note ?? '',
-    date: values.date ?? today,
+    date: values.date ?? (values.amend ? '' : today),
     amend: values.amend ?? false,
   });
   for (const line of outcome.lines) (outcome.accepted ? say : complain)(line);

@@ -180,24 +180,22 @@ function featureAction(
 /** The onset as the water tests have it, for the compound of the sheet. */
 function testedFigure(study: ActionStudy, test: TestedOnset | null): Figure | null {
   if (!test) return null;
-  const onset = study.onset.from.value;
-  const value = onset * test.factor;
-  const bounds = [
-    value,
-    ...[test.above, test.below].flatMap((factor) => (factor === null ? [] : onset * factor)),
-  ];
+  const { from } = study.onset;
+  const value = from.value * test.factor;
+  const low = test.above === null ? from.low : from.value * test.above;
+  const high = test.below === null ? from.high : from.value * test.below;
   return figure(
     {
       key: keyOf(study, 'tested'),
       label: `The ${featureLabel(study.feature)} moves from, as tested`,
       unit: 'cm/s',
       basis:
-        'The rule put right by the water tests: low where it was seen still, high where it was seen to move; carried to this compound, and from other revisions while its own was not tested, by the ratio √(E·t³).',
+        'The rule put right by the water tests: low where it was seen still, high where it was seen to move, the rule’s own band where no test says; carried to this compound, and from other revisions while its own was not tested, by the ratio √(E·t³).',
       formula: 'onset × (tested speed/onset in that test)',
       inputs: [figureInput('onset by the rule', study.onset.from, 'cm/s')],
       sources: [{ kind: 'measured', title: 'Water tests of this bait, below' }],
     },
-    band(value, Math.min(...bounds), Math.max(...bounds)),
+    band(value, Math.min(value, low, high), Math.max(value, low, high)),
   );
 }
 

@@ -115,7 +115,10 @@ export function changeText(side: LedgerChange['from'], unit: UnitCode | undefine
 export interface Acceptance {
   readonly date: string;
   readonly note: string;
-  /** Puts the step in place of the last one: for a note that was wrong, or a site that was never uploaded. */
+  /**
+   * Puts the step in place of the last one, for a note that was wrong or a site that was never uploaded; an empty
+   * date or note keeps that of the last one.
+   */
   readonly amend: boolean;
 }
 
@@ -127,8 +130,8 @@ export function accepted(ledger: Ledger | null, sheet: Sheet, { date, note, amen
   const fresh = ledger ? publishedChanges(ledger, sheet) : [];
   const changes = amend && last ? joinedChanges(last.changes, fresh) : fresh;
   const entry: LedgerEntry = {
-    date,
-    note,
+    date: date || (last?.date ?? ''),
+    note: note || (last?.note ?? ''),
     revision: sheet.revision.id,
     changes: earlier.length > 0 ? changes : [],
   };

@@ -70,6 +70,8 @@ describe('a ledger', () => {
     expect(third.entries.at(-1)?.changes).toMatchObject([{ from: { value: 38.2 }, to: { value: 42 } }]);
     const only = accepted(first, changed(40), { date: '2026-04-02', note: 'Anew.', amend: true });
     expect(only.entries).toEqual([{ date: '2026-04-02', note: 'Anew.', revision: 'b', changes: [] }]);
+    const same = accepted(second, changed(42), { date: '', note: '', amend: true });
+    expect(same.entries.at(-1)).toMatchObject({ date: '2026-05-01', note: 'Larger.' });
   });
 
   test('verdicts and figures that come or go are changes too', () => {

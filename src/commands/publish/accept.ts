@@ -14,7 +14,7 @@ export interface PublishOrder {
   readonly all: boolean;
   readonly note: string;
   readonly date: string;
-  /** Puts the step in place of the last one. */
+  /** Puts the step in place of the last one; an empty note or date keeps that one's. */
   readonly amend: boolean;
 }
 
@@ -27,9 +27,13 @@ export interface PublishOutcome {
 const refused = (...lines: string[]): PublishOutcome => ({ accepted: false, lines });
 
 /** What is wrong with the order itself, or nothing. */
-function orderFault({ molds, all, note, date }: PublishOrder): string | undefined {
+function orderFault({ molds, all, note, date, amend }: PublishOrder): string | undefined {
   if (all === molds.length > 0) return 'name the molds, or --all';
-  const { error } = ledgerEntrySchema.pick({ note: true, date: true }).safeParse({ note, date });
+  const asked = ledgerEntrySchema.pick({ note: true, date: true });
+  const { error } = (amend ? asked.partial() : asked).safeParse({
+    ...((!amend || note !== '') && { note }),
+    ...((!amend || date !== '') && { date }),
+  });
   const [issue] = error?.issues ?? [];
   if (!issue) return undefined;
   return `--${String(issue.path[0])}: ${issue.path[0] === 'note' ? 'say in a sentence what changed and why' : issue.message}`;
@@ -53,6 +57,10 @@ export async function publish(folder: string, order: PublishOrder): Promise<Publ
     return refused(...lost.map((id) => `${id} is not a final or retired mold of this catalogue`));
   }
   const chosen = open.filter(({ id }) => order.all || order.molds.includes(id));
+  const unpublished = order.amend ? chosen.filter(({ ledger }) => !ledger) : [];
+  if (unpublished.length > 0) {
+    return refused(...unpublished.map(({ id }) => `${id} has no step to amend: publish it first`));
+  }
   const moving = chosen.filter((sheet) => order.amend || moveOf(sheet));
   for (const sheet of moving) await writeLedger(folder, accepted(sheet.ledger, sheet, order));
   const still = chosen.length - moving.length;
