@@ -108,16 +108,24 @@ function fitsOf(hook: Entry<Hook>, rig: Rig, bait: HookedBait): HookFit[] {
   });
 }
 
+/** The rigs of what a mold makes, the usual one first: a tail alone goes on a jig. */
+export function rigsOf({ bait, mold }: Pick<Case, 'bait' | 'mold'>): readonly Rig[] {
+  return mold.from === undefined ? bait.rigs : ['tail on a jig'];
+}
+
+type Rigged = Pick<Case, 'bait' | 'mold' | 'catalogue'>;
+
 /** How every listed hook fits the bait on each rig it is made for, rigs in the bait's own order. */
-export function hookFits({ bait, catalogue }: Pick<Case, 'bait' | 'catalogue'>, side: HookedSide): HookFit[] {
-  return bait.rigs.flatMap((rig) =>
+export function hookFits(given: Rigged, side: HookedSide): HookFit[] {
+  const { catalogue } = given;
+  return rigsOf(given).flatMap((rig) =>
     catalogue.hooks.filter(({ rigs }) => rigs.includes(rig)).flatMap((hook) => fitsOf(hook, rig, side.bait)),
   );
 }
 
 /** The hook to name first: the best of the bait's usual rig, else of the next rig that has one. */
-export function bestHook({ bait }: Pick<Case, 'bait'>, fits: readonly HookFit[]): HookFit | null {
-  for (const rig of bait.rigs) {
+export function bestHook(given: Pick<Case, 'bait' | 'mold'>, fits: readonly HookFit[]): HookFit | null {
+  for (const rig of rigsOf(given)) {
     const found = fits.find((fit) => fit.rig === rig && fit.verdict === 'best');
     if (found) return found;
   }

@@ -43,11 +43,13 @@ function pauseFigure(study: HeatStudy, pause: number): Figure {
 }
 
 /** Share of the bait ahead of the station where it changes colour [1]; undefined when it has one colour. */
-function splitShare({ bait, geometry }: Case): number | undefined {
+function splitShare({ bait, mold, geometry }: Case): number | undefined {
   if (bait.split === undefined) return undefined;
   const { min, max } = geometry.box;
-  const at = min[0] + bait.split;
-  if (!(bait.split > 0 && at < max[0])) {
+  const ahead = bait.split - (mold.from ?? 0);
+  if (mold.from !== undefined && ahead <= 0) return undefined;
+  const at = min[0] + ahead;
+  if (!(ahead > 0 && at < max[0])) {
     throw new RangeError(
       `split: wants a station inside the bait, 0 to ${((max[0] - min[0]) * 1e3).toFixed(1)} mm, got ${(bait.split * 1e3).toFixed(1)} mm`,
     );
@@ -76,6 +78,9 @@ function colourFigure(given: Case, which: 'ahead' | 'behind', volume: Band): Fig
   );
 }
 
+/** More warm-up shots than this are better spent on a hot plate: common practice. */
+const MOST_WARM_UPS = 12;
+
 /** Works out what the planner has to know of a mold; `warmUps` are the shots that warm a cold block. */
 export function planFacts(given: Case, heat: HeatStudy, warmUps: number): PlanFacts {
   const pause = pauseOf(heat);
@@ -88,7 +93,8 @@ export function planFacts(given: Case, heat: HeatStudy, warmUps: number): PlanFa
     closed: heat.demold,
     handling: band(HANDLING_TIME.value, HANDLING_TIME.low, HANDLING_TIME.high),
     pause,
-    warmUps,
+    warmUps: warmUps <= MOST_WARM_UPS ? warmUps : 0,
+    preheat: warmUps > MOST_WARM_UPS,
     split: splitShare(given),
     gate: given.mold.gate.at,
   };

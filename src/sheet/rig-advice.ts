@@ -7,7 +7,7 @@ import { RIG_HABITS, type Rig } from '../core/rigging/rigs.ts';
 import { kinks, type Kink } from '../core/rigging/straightness.ts';
 import type { HookSize } from '../schema/hook.ts';
 import type { Case } from './case.ts';
-import type { HookedSide } from './hooks.ts';
+import { rigsOf, type HookedSide } from './hooks.ts';
 import type { HookFit, RigAdvice } from './sheet.ts';
 import { sizeWords } from './words.ts';
 
@@ -150,7 +150,7 @@ function adviceOn(given: Case, side: HookedSide, pattern: readonly HookFit[], be
 
 /** The hook for each rig of the bait, rigs in the bait's own order; a rig that no listed hook fits is left out. */
 export function rigAdvice(given: Case, side: HookedSide, fits: readonly HookFit[]): RigAdvice[] {
-  return given.bait.rigs.flatMap((rig) => {
+  return rigsOf(given).flatMap((rig) => {
     const best = fits.find((fit) => fit.rig === rig && fit.verdict === 'best');
     if (!best) return [];
     const pattern = fits.filter((fit) => fit.rig === rig && fit.hook.id === best.hook.id);

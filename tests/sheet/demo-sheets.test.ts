@@ -147,6 +147,12 @@ describe('rigs', () => {
   });
 });
 
+test('a mold of tails is rigged on a jig alone, and shot in one colour', () => {
+  const tails = sheetNamed(all, 'osier-tail-4');
+  expect(new Set(tails.hooks.map(({ rig }) => rig))).toEqual(new Set(['tail on a jig']));
+  expect(tails.plan.split).toBeUndefined();
+});
+
 describe('floating', () => {
   test('salt makes it heavier, hollow glass lighter; the first row is the verdict', () => {
     for (const { id, floating, verdicts } of all.sheets) {

@@ -61,4 +61,5 @@ export const fakePlan = (id: string, name: string): Sheet['plan'] => ({
   handling: band(60, 30, 120),
   pause: 20,
   warmUps: 2,
+  preheat: false,
 });

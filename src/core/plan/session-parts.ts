@@ -18,6 +18,8 @@ export interface PlanMold {
   readonly pause: number;
   /** Shots that warm a cold block before its thin parts fill. */
   readonly warmUps: number;
+  /** True when the block wants warming by other means than shots. */
+  readonly preheat: boolean;
   /** Share of a bait's volume ahead of the station where a two-colour bait changes colour [1]. */
   readonly split?: number | undefined;
   /** Which part of a two-colour bait the gate feeds. */

@@ -85,13 +85,14 @@ function heatRows({ data, state, first }: CardFacts): Row[] {
   ];
 }
 
-function moldNote({ plan, colours }: { plan: MoldPlan; colours: string }): string {
+function moldNote(plan: MoldPlan, preheat: boolean, colours: string): string {
+  const plate = preheat ? 'Warm the block first, on a hot plate: its thin parts want it. ' : '';
   const warm = plan.warmUps > 0 ? `${plural(plan.warmUps, 'warm-up shot')} first, then ` : '';
   const held =
     plan.perFilling >= 1
       ? `One filling holds ${plural(plan.perFilling, 'shot')}; fill for each.`
       : `The injector does not hold one shot: fill fewer cavities, or use ${plan.fillings / (plan.shots + plan.warmUps)} injectors in step. A second filling behind the first leaves a cold seam.`;
-  return `${warm}${plural(plan.shots, 'shot')}. ${held}${colours}`;
+  return `${plate}${warm}${plural(plan.shots, 'shot')}. ${held}${colours}`;
 }
 
 function moldRows({ data, answer, first }: CardFacts): Row[] {
@@ -105,7 +106,7 @@ function moldRows({ data, answer, first }: CardFacts): Row[] {
       [
         `${index + 1}. ${mold.name}: ${plural(plan.baits, 'bait')}`,
         quantity(shown(plan.shot, 'mL'), first),
-        moldNote({ plan, colours }),
+        moldNote(plan, mold.preheat, colours),
       ],
     ];
   });

@@ -1,4 +1,5 @@
 import { madeBy } from '../variants.ts';
+import { rigsOf } from '../hooks.ts';
 import { listed, sizeWords } from '../words.ts';
 import { blockSizes, cavityCount, type AnswerOf } from './answer.ts';
 
@@ -26,8 +27,8 @@ export const whichHook: AnswerOf = ({ hook, given, speak }) => ({
   question: 'Which hook, which rig?',
   words: ['hook', 'hook size', 'rig', 'texas', 'jig', 'gape', 'ewg', 'weedless'],
   short: hook
-    ? `${rigWords(hook.rig)} with a ${sizeWords(hook.size)} ${hook.hook.name.toLowerCase()}: its point clears the squeezed body by ${speak.end(hook.clearance.key, 'value')}.${otherRigs(given.bait.rigs, hook.rig)}`
-    : `No listed hook fits as it should. It is made for ${listed(given.bait.rigs)}: take a gape well over its body height of ${speak.say('bait.height')}.`,
+    ? `${rigWords(hook.rig)} with a ${sizeWords(hook.size)} ${hook.hook.name.toLowerCase()}: its point clears the squeezed body by ${speak.end(hook.clearance.key, 'value')}.${otherRigs(rigsOf(given), hook.rig)}`
+    : `No listed hook fits as it should. It is made for ${listed(rigsOf(given))}: take a gape well over its body height of ${speak.say('bait.height')}.`,
   long: [
     ...(hook ? [hook.reason] : []),
     'Sizes differ between makers: measure the gape of yours, and go by that.',

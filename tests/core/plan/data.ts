@@ -14,6 +14,7 @@ export const FOUR: PlanMold = {
   handling: band(60, 30, 120),
   pause: 30,
   warmUps: 0,
+  preheat: false,
 };
 
 export const TWO: PlanMold = {
