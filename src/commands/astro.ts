@@ -19,11 +19,19 @@ interface AstroOptions {
 const BINARY = join(PROJECT_ROOT, 'node_modules', 'astro', 'bin', 'astro.mjs');
 const ENVIRONMENT = { ASTRO_TELEMETRY_DISABLED: '1', NO_COLOR: '1', FORCE_COLOR: '0' };
 
+/** Names by which built code knows how it was built: it takes them from the environment where they are set there. */
+const RESERVED = ['ASSETS_PREFIX', 'BASE_URL', 'DEV', 'MODE', 'PROD', 'SITE', 'SSR'];
+
+/** The surrounding environment without what would leak into the pages. */
+function surroundings(): NodeJS.ProcessEnv {
+  return Object.fromEntries(Object.entries(process.env).filter(([name]) => !RESERVED.includes(name)));
+}
+
 /** Runs an Astro command in the project and keeps its log. */
 export async function runAstro(args: readonly string[], options: AstroOptions = {}): Promise<AstroRun> {
   const child = spawn(process.execPath, [BINARY, ...args], {
     cwd: PROJECT_ROOT,
-    env: { ...process.env, ...ENVIRONMENT, ...options.environment },
+    env: { ...surroundings(), ...ENVIRONMENT, ...options.environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const stop = (): void => void child.kill('SIGTERM');

@@ -7,7 +7,7 @@ const child = spawn(process.execPath, [binary, 'dev', ...process.argv.slice(2)],
   env: { ...process.env, ASTRO_TELEMETRY_DISABLED: '1' },
   stdio: 'inherit',
 });
-process.on('SIGINT', () => undefined);
+for (const name of ['SIGINT', 'SIGTERM'] as const) process.on(name, () => void child.kill(name));
 child.once('close', (code) => {
   process.exitCode = code ?? 1;
 });

@@ -55,8 +55,26 @@ describe('a sound catalogue', async () => {
   });
 });
 
+const STEP_BAIT = `name: Peg
+family: straight finesse worm
+summary: A spindle.
+lies: on its side
+rigs: [Texas]
+plastisol: plain
+revisions:
+  - id: a
+    date: '2026-01-05'
+    note: First drawing.
+    mesh: { file: meshes/peg.step, length: 5 in }
+`;
+
 describe('one mistake, one line', () => {
   const cases: readonly (readonly [string, Changes, RegExp])[] = [
+    [
+      'a STEP file',
+      { 'baits/peg.yaml': STEP_BAIT, 'meshes/peg.step': 'ISO-10303-21;' },
+      /^baits\/peg\.yaml:11:19 "revisions\[1\]\.mesh\.file": "meshes\/peg\.step" is a STEP file, which is not read — export STL \(with its unit stated\), 3MF or OBJ from the CAD program$/u,
+    ],
     [
       'a missing unit',
       { 'injectors/four-ounce.yaml': [['4 fl oz\n', '4\n']] },
@@ -211,7 +229,8 @@ describe('one mistake, one line', () => {
 
   test('and no second line beside it', async () => {
     const lonely = cases.filter(([name]) => !/capital|device/u.test(name));
-    for (const [, changes] of lonely) expect(await mistakesOf(changes)).toHaveLength(1);
+    for (const [name, changes] of lonely)
+      expect([name, await mistakesOf(changes)]).toEqual([name, [expect.any(String)]]);
   });
 });
 

@@ -51,7 +51,9 @@ async function buildOver(catalogue: string): Promise<Outcome> {
   await cp(inject('tinySite'), output, { recursive: true });
   const before = await folderDigest(output);
   const { code, stderr } = await runCommand('build', { CONTENT_DIR: catalogue, OUT_DIR: output });
-  const lines = stderr.split('\n').filter((line) => line !== '' && !/^(?:warning: |measuring )/u.test(line));
+  const lines = stderr
+    .split('\n')
+    .filter((line) => line !== '' && !/^(?:warning: |measuring |measured |  +\d* \| )/u.test(line));
   return {
     code,
     lines: lines.map((line) => line.replace(`${catalogue}/`, '')),
