@@ -43,7 +43,7 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
       await clearLeftovers(output);
       const sound = await checked(contentFolder());
       if (!sound) return refuse([]);
-      for (const line of sound.moves) complain(`warning: ${line}`);
+      for (const line of [...sound.refusals, ...sound.moves]) complain(`not fit to publish: ${line}`);
       if (!(await rendered(sound.reading, stage, signal))) return false;
       signal.throwIfAborted();
       await bringBeside(stage);

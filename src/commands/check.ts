@@ -1,7 +1,7 @@
 import { contentFolder } from '../io/settings.ts';
 import { COLLECTIONS, type CollectionName } from '../schema/collections.ts';
 import { typed } from './arguments.ts';
-import { checked, checkReport } from './checked.ts';
+import { checked, checkReport, fitToPublish } from './checked.ts';
 import { inspected } from './inspect.ts';
 import { complain, counted, say, stopwatch } from './progress.ts';
 
@@ -12,7 +12,7 @@ if (given) process.exitCode = (await (given.values.json ? reported() : told())) 
 async function reported(): Promise<boolean> {
   const inspection = await inspected(contentFolder());
   say(checkReport(inspection));
-  return inspection.reading !== undefined && inspection.moves.length === 0;
+  return fitToPublish(inspection);
 }
 
 /** Prints the outcome in words. */
@@ -20,9 +20,12 @@ async function told(): Promise<boolean> {
   const elapsed = stopwatch();
   const sound = await checked(contentFolder());
   if (!sound) return false;
-  const { reading, moves } = sound;
-  for (const line of moves) complain(line);
-  if (moves.length > 0) return false;
+  const { reading, refusals, moves } = sound;
+  for (const line of [...refusals, ...moves]) complain(line);
+  if (refusals.length + moves.length > 0) {
+    complain('not fit to be published');
+    return false;
+  }
   const names = Object.keys(COLLECTIONS) as CollectionName[];
   const counts = names.map((name) => counted(reading.catalogue[name].length, name.replace(/s$/u, '')));
   say(`the catalogue is in order: ${counts.join(', ')} (${elapsed()})`);

@@ -10,10 +10,12 @@ import { complain, counted, progress, seconds } from './progress.ts';
 const NOTABLE = 3000;
 const SLOWEST = 5;
 
-/** A sound catalogue, and what it would change in public. */
+/** A sound catalogue, and what keeps it from being published. */
 export interface Checked {
   readonly reading: GoodReading;
-  /** In lines; none when nothing that is published would move. */
+  /** Molds that are called final and may not be, in lines with their places. */
+  readonly refusals: readonly string[];
+  /** What it would change in public, in lines; none when nothing that is published would move. */
   readonly moves: readonly string[];
 }
 
@@ -23,8 +25,14 @@ export async function checked(folder: string): Promise<Checked | undefined> {
   const inspection = await inspected(folder, ({ done, total, name }) => measuring.step(done, total, name));
   measuring.end();
   tell(inspection);
-  const { reading, moves } = inspection;
-  return reading && { reading, moves: moveLines(moves) };
+  const { reading, refusals, moves } = inspection;
+  return (
+    reading && {
+      reading,
+      refusals: refusals.flatMap((refusal) => [problemLine(refusal), ...frameLines(refusal)]),
+      moves: moveLines(moves),
+    }
+  );
 }
 
 function tell({ problems, warnings, timings }: Inspection): void {
@@ -44,12 +52,21 @@ function slowest(timings: readonly Timing[]): string[] {
   return [`measured in ${seconds(total)}; the slowest: ${named.join(', ')}`];
 }
 
+/** Whether a catalogue is sound, backed by the bench, and changes nothing in public that was not accepted. */
+export function fitToPublish({
+  reading,
+  refusals,
+  moves,
+}: Pick<Inspection, 'reading' | 'refusals' | 'moves'>): boolean {
+  return reading !== undefined && refusals.length === 0 && moves.length === 0;
+}
+
 /** The outcome of a check for programs: mistakes, warnings and times, as one JSON text. */
-export function checkReport({ reading, problems, warnings, timings, moves }: Inspection): string {
+export function checkReport({ reading, problems, refusals, warnings, timings, moves }: Inspection): string {
   const report = {
     format: 'partline-check/1',
-    ok: reading !== undefined && moves.length === 0,
-    mistakes: problems.map(({ excerpt, ...problem }) => ({
+    ok: fitToPublish({ reading, refusals, moves }),
+    mistakes: [...problems, ...refusals].map(({ excerpt, ...problem }) => ({
       ...problem,
       ...(excerpt && { excerpt: excerpt.text, caret: excerpt.column }),
     })),

@@ -2,6 +2,7 @@ import { placed, readCatalogue, type GoodReading } from '../io/catalogue.ts';
 import { framed, type FramedProblem } from '../io/code-frame.ts';
 import { readLedgers } from '../io/ledger.ts';
 import { sortedProblems } from '../io/problem-text.ts';
+import type { EntryProblem } from '../schema/problem.ts';
 import type { Step } from '../sheet/analyse.ts';
 import { successorProblems } from '../sheet/gate.ts';
 import type { Move } from '../sheet/ledger.ts';
@@ -14,6 +15,8 @@ export interface Inspection {
   /** The catalogue, unless it has mistakes. */
   readonly reading?: GoodReading;
   readonly problems: readonly FramedProblem[];
+  /** Molds that are called final, or point on, and may not: the site can be built, but is not fit to be published. */
+  readonly refusals: readonly FramedProblem[];
   readonly warnings: readonly string[];
   /** Of every mold that could be worked out, published or not; each is read when someone looks into it. */
   readonly sheets: readonly Sheet[];
@@ -22,6 +25,8 @@ export interface Inspection {
   /** Every step, the slowest first. */
   readonly timings: readonly Timing[];
 }
+
+const UNREAD = { refusals: [], warnings: [], timings: [], sheets: [], moves: [] };
 
 /**
  * Reads a catalogue and works it out. Mistakes of the files come first; those that only the geometry shows, and molds
@@ -32,15 +37,20 @@ export async function inspected(
   onStep: (step: Step) => void = () => undefined,
 ): Promise<Inspection> {
   const reading = await readCatalogue(folder);
-  if ('problems' in reading) {
-    return { problems: await framed(reading.problems), warnings: [], timings: [], sheets: [], moves: [] };
-  }
+  if ('problems' in reading) return { ...UNREAD, problems: await framed(reading.problems) };
   const analysed = await analyseCatalogue(reading.catalogue, folder, { onStep });
   const { warnings, timings, sheets } = analysed;
-  const problems = [...analysed.problems, ...analysed.refusals, ...successorProblems(reading.catalogue)];
   const record = await readLedgers(folder);
-  const found = sortedProblems([...record.problems, ...problems.map((problem) => placed(problem, reading))]);
-  const moves = analysed.moves.filter(({ first }) => record.kept || !first);
-  const sound = found.length === 0 ? { reading } : {};
-  return { ...sound, problems: await framed(found), warnings, timings, sheets, moves };
+  const inFiles = (problems: readonly EntryProblem[]) => problems.map((problem) => placed(problem, reading));
+  const found = sortedProblems([...record.problems, ...inFiles(analysed.problems)]);
+  const refused = sortedProblems(inFiles([...analysed.refusals, ...successorProblems(reading.catalogue)]));
+  return {
+    ...(found.length === 0 && { reading }),
+    problems: await framed(found),
+    refusals: await framed(refused),
+    warnings,
+    timings,
+    sheets,
+    moves: analysed.moves.filter(({ first }) => record.kept || !first),
+  };
 }

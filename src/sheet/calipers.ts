@@ -36,8 +36,8 @@ function readingOf(feature: FeatureMeasure, entry: CaliperEntry): CaliperReading
   const cut = band(solid, solid + GAP_TOLERANCE.low, solid + GAP_TOLERANCE.high);
   return {
     label: `${featureLabel(feature)}, ${PLACES[entry.at]}`,
-    read: figureInput('caliper', band(value, value - tolerance, value + tolerance), 'mm'),
-    solid: figureInput('solid', cut, 'mm'),
+    read: figureInput('caliper', band(value, value - tolerance, value + tolerance), '[mil_i]'),
+    solid: figureInput('solid', cut, '[mil_i]'),
     agrees: !caliperDisagrees(feature, caliper, GAP_TOLERANCE),
     used: entry.use,
   };

@@ -180,7 +180,10 @@ const times = (ratio: number) => `${ratio.toFixed(2)} times`;
 /** "The tail is 10 thou / 0.25 mm thinner at the tip. It takes 0.75 times the speed to start moving." */
 export function changeSentences({ changed, added, removed }: PartChanges, units: UnitSystem): string[] {
   const sentences = changed.map(({ label, sizes, stiffness, onset }) => {
-    const parts = sizes.map(({ label: what, change }) => {
+    // The thinnest place is mostly the tip: it is in the table, and is told only where the tip has not changed.
+    const tip = sizes.some(({ label: what }) => what === SIZE_WORDS.tip);
+    const told = sizes.filter(({ label: what }) => !(tip && what === SIZE_WORDS.thinnest));
+    const parts = told.map(({ label: what, change }) => {
       const size = {
         ...change,
         value: Math.abs(change.value),

@@ -78,9 +78,9 @@ function adviceOf(all: readonly Variant[], units: UnitSystem): string[] {
     currencies.size === 1 ? leastBy(priced, ({ perCavity }) => perCavity?.amount ?? Infinity) : undefined;
   const lines = [
     smallest &&
-      `Smallest injector: ${named(smallest)}, ${printedBoth(smallest.shot, units)} a shot; ${smallest.injector.toLowerCase()} gives it in one push.`,
+      `Smallest injector: ${named(smallest)}, ${printedBoth(smallest.shot, units)} a shot; ${smallest.injector === 'none listed' ? 'no listed injector' : `a ${smallest.injector.toLowerCase()}`} gives it in one push.`,
     most &&
-      `Most baits a shot: ${named(most)}, ${cavityWords(most.mold.cavities.length)} filled with ${printedBoth(most.shot, units)}; it wants ${most.injector === 'none listed' ? 'a larger injector than any listed' : most.injector.toLowerCase()} and ${printedBoth(most.clamp, units)} of clamping.`,
+      `Most baits a shot: ${named(most)}, ${cavityWords(most.mold.cavities.length)} filled with ${printedBoth(most.shot, units)}; it wants ${most.injector === 'none listed' ? 'a larger injector than any listed' : `a ${most.injector.toLowerCase()}`} and ${printedBoth(most.clamp, units)} of clamping.`,
     lean && `Least plastic in the sprue: ${named(lean)}, ${printedBoth(lean.sprue, units)} of a shot.`,
     cheap?.perCavity &&
       `Least money a cavity: ${named(cheap)}, ${cheap.perCavity.amount.toFixed(2)} ${cheap.perCavity.currency}.`,

@@ -49,11 +49,20 @@ describe('revisions of the grub, whose drawings differ by ten thousandths in the
       const chained = of('a', 'b')[key].value * of('b', 'c')[key].value;
       expect(of('a', 'c')[key].value / chained).toBeCloseTo(1, 6);
     }
-    // Drawn 58 to 50 thou (b) and 48 to 40 thou (c): the ratio lies between that at the tip and that at the root.
-    expect(of('b', 'c').stiffness.value).toBeGreaterThan((40 / 50) ** 3 * 0.97);
-    expect(of('b', 'c').stiffness.value).toBeLessThan((48 / 58) ** 3 * 1.03);
-    expect(of('b', 'c').onset.value).toBeGreaterThan((40 / 50) ** 1.5 * 0.97);
-    expect(of('b', 'c').onset.value).toBeLessThan((48 / 58) ** 1.5 * 1.03);
+    const drawn = (id: string) => {
+      const { revision } = grub.faces.find((face) => face.revision.id === id)!;
+      return revision.sections!.appendages.find(({ name }) => name === 'tail')!.thickness!;
+    };
+    // The ratio lies between that at the tip and that at the root, as drawn.
+    const [b, c] = [drawn('b'), drawn('c')];
+    const { stiffness, onset } = of('b', 'c');
+    for (const [figure, power] of [
+      [stiffness, 3],
+      [onset, 1.5],
+    ] as const) {
+      expect(figure.value).toBeGreaterThan((c.tip / b.tip) ** power * 0.97);
+      expect(figure.value).toBeLessThan((c.root / b.root) ** power * 1.03);
+    }
   });
 
   test('in plan nothing has moved; across, the tail has, behind the body', () => {

@@ -1,3 +1,4 @@
+import { basename } from 'node:path';
 import { problemLine } from '../../io/problem-text.ts';
 import { writeLedger } from '../../io/ledger.ts';
 import { ledgerEntrySchema } from '../../schema/published.ts';
@@ -45,11 +46,14 @@ function acceptedLines(sheet: Sheet): string[] {
   return [`${sheet.id}: ${changes.length} accepted`, ...changes.map((change) => `  ${changeLine(change)}`)];
 }
 
+/** The mold that a file of the catalogue describes. */
+const moldOf = (file: string): string => basename(file).replace(/\.ya?ml$/u, '');
+
 /** Accepts the sheets of a sound catalogue as published and writes their ledgers; all of them or none. */
 export async function publish(folder: string, order: PublishOrder): Promise<PublishOutcome> {
   const fault = orderFault(order);
   if (fault) return refused(fault);
-  const { reading, problems, sheets } = await inspected(folder);
+  const { reading, problems, refusals, sheets } = await inspected(folder);
   if (!reading) return refused(...problems.map(problemLine), 'a catalogue with mistakes is not published');
   const open = sheets.filter(({ mold }) => PUBLISHED.has(mold.status));
   const lost = order.molds.filter((id) => !open.some((sheet) => sheet.id === id));
@@ -57,6 +61,10 @@ export async function publish(folder: string, order: PublishOrder): Promise<Publ
     return refused(...lost.map((id) => `${id} is not a final or retired mold of this catalogue`));
   }
   const chosen = open.filter(({ id }) => order.all || order.molds.includes(id));
+  const names = new Set(chosen.map(({ id }) => id));
+  const unfit = refusals.filter(({ file }) => names.has(moldOf(file)));
+  if (unfit.length > 0)
+    return refused(...unfit.map(problemLine), 'what the bench does not back is not published');
   const unpublished = order.amend ? chosen.filter(({ ledger }) => !ledger) : [];
   if (unpublished.length > 0) {
     return refused(...unpublished.map(({ id }) => `${id} has no step to amend: publish it first`));
