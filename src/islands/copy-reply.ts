@@ -29,20 +29,23 @@ async function copied(text: string): Promise<boolean> {
 class CopyReply extends HTMLElement {
   connectedCallback(): void {
     const button = document.createElement('button');
-    const name = this.dataset['of'] ? `Copy the reply: ${this.dataset['of']}` : 'Copy';
     button.type = 'button';
-    button.textContent = 'Copy reply';
-    button.setAttribute('aria-label', name);
+    const label = document.createElement('span');
+    label.textContent = 'Copy reply';
+    const of = document.createElement('span');
+    of.className = 'aloud';
+    of.textContent = this.dataset['of'] ?? '';
+    button.append(label, of);
     const said = document.createElement('span');
     said.className = 'aloud';
     said.setAttribute('role', 'status');
     this.replaceChildren(button, said);
     button.addEventListener('click', () => {
       void copied(this.message()).then((done) => {
-        button.textContent = done ? 'Copied' : 'Not copied';
+        label.textContent = done ? 'Copied' : 'Not copied';
         said.textContent = done ? 'Copied' : 'Your browser did not let this page copy';
         setTimeout(() => {
-          button.textContent = 'Copy reply';
+          label.textContent = 'Copy reply';
           said.textContent = '';
         }, SHOWN);
       });

@@ -8,7 +8,7 @@ const safe = (text: string) => text.replaceAll('&', '&amp;').replaceAll('<', '&l
 
 /** Every page that is meant to be found, with the day its data last changed. */
 export const GET: APIRoute = async () => {
-  const { catalogue, sheets } = await siteData();
+  const { catalogue, sheets, baitOf } = await siteData();
   const { site } = catalogue.shop;
   const guides = await getCollection('guides');
   const days = new Map(sheets.map((sheet) => [sheet.id, lastChanged(sheet)]));
@@ -22,9 +22,12 @@ export const GET: APIRoute = async () => {
         return own > day ? own : day;
       }, '');
   const pages: readonly { readonly path: string; readonly day: string }[] = [
-    ...['', 'answers/', 'compare/'].map((path) => ({ path, day: newest })),
+    ...['', 'answers/', 'compare/', 'plan/'].map((path) => ({ path, day: newest })),
     ...sheets.map(({ id }) => ({ path: `molds/${id}/`, day: days.get(id) ?? '' })),
-    ...baits.map((id) => ({ path: `baits/${id}/`, day: dayOfBait(id) })),
+    ...baits.flatMap((id) => {
+      const pairs = baitOf(id).comparisons.map(({ from, to }) => `${from}-${to}/`);
+      return ['', ...pairs].map((rest) => ({ path: `baits/${id}/${rest}`, day: dayOfBait(id) }));
+    }),
     { path: 'guides/', day: '' },
     ...guides.map(({ id }) => ({ path: `guides/${id}/`, day: '' })),
   ];

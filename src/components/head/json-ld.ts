@@ -52,7 +52,7 @@ export function jsonForScript(value: unknown): string {
 const asNumber = (text: string) => Number(text.replace('\u2212', '-'));
 
 /** One figure as schema.org knows it, with the very numbers that the page prints; null for a unit without a code. */
-export function propertyValue(figure: Figure, page: string) {
+export function propertyValue(figure: Figure) {
   const unitCode = CEFACT[unitFor(figure.unit, 'metric')];
   if (!unitCode) return null;
   const { value, unit, range } = printed(figure, 'metric');
@@ -64,7 +64,6 @@ export function propertyValue(figure: Figure, page: string) {
     ...(range && { minValue: asNumber(range.low), maxValue: asNumber(range.high) }),
     unitCode,
     unitText: unit || 'ratio',
-    url: `${page}#${figure.key}`,
   };
 }
 
@@ -82,7 +81,11 @@ function offerOf(sheet: Sheet, page: string) {
 }
 
 /** Figures that are only steps to others, or one of many alike; the machine-readable sheet has them all. */
-const DETAIL = /^(?:action|batch|hook|injector|rig|yield)\.|^fill\.re(?:ach|serve)\.(?:cold|warm)\./u;
+const DETAIL = [
+  /^(?:action|batch|hook|injector|rig|yield)\./u,
+  /^fill\.(?:gain|pour)\.|^fill\.re(?:ach|serve)\.(?:cold|warm)\./u,
+  /^bait\.(?:centroid|gyration)|^float\.(?:arm|nose)|^vent\.gain|^mold\.shotCheck/u,
+];
 
 /** A sheet as a schema.org Product: identity, an offer only where a price is stated, and its main figures with coded units. */
 export function productOf(sheet: Sheet, description: string) {
@@ -100,7 +103,7 @@ export function productOf(sheet: Sheet, description: string) {
     brand: { '@type': 'Brand', name: sheet.shop.name },
     offers: offerOf(sheet, page),
     additionalProperty: Object.values(sheet.figures)
-      .filter(({ key }) => !DETAIL.test(key))
-      .flatMap((figure) => propertyValue(figure, page) ?? []),
+      .filter(({ key }) => !DETAIL.some((pattern) => pattern.test(key)))
+      .flatMap((figure) => propertyValue(figure) ?? []),
   };
 }
