@@ -8,14 +8,14 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/site/**', 'tests/browser/**'],
+          exclude: ['tests/site/**', 'tests/browser/**', 'tests/second/**'],
         },
       },
       {
         extends: true,
         test: {
           name: 'site',
-          include: ['tests/site/**/*.test.ts', 'tests/browser/**/*.test.ts'],
+          include: ['tests/site/**/*.test.ts', 'tests/browser/**/*.test.ts', 'tests/second/**/*.test.ts'],
           benchmark: { include: [] },
           globalSetup: ['tests/support/tiny-site.ts', 'tests/support/demo-site.ts'],
           testTimeout: 120_000,

@@ -1,0 +1,162 @@
+// Two programs, one answer: the figures that the demo publishes against a second calculation that shares no code with the
+// site. It reads the catalogue's own files and the published spec.json.
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { describe, expect, inject, test } from 'vitest';
+import { parse } from 'yaml';
+import { again, type Written } from './sheet.ts';
+import { measure, roundBody, shadow, stlSoup, threeMfSoup } from './solids.ts';
+import { si } from './units.ts';
+
+interface Spec {
+  readonly id: string;
+  readonly bait: { readonly id: string; readonly revision: string };
+  readonly plastisol: { readonly id: string };
+  readonly hook: { readonly pattern: string; readonly size: string } | null;
+  readonly figures: Readonly<
+    Record<string, { readonly value: number; readonly low: number; readonly high: number }>
+  >;
+}
+
+const folder = join(inject('demoSite'), 'molds');
+const specs = readdirSync(folder)
+  .filter((id) => existsSync(join(folder, id, 'spec.json')))
+  .map((id) => JSON.parse(readFileSync(join(folder, id, 'spec.json'), 'utf8')) as Spec);
+
+const yaml = (path: string): unknown => parse(readFileSync(join('content', path), 'utf8'));
+const all = (collection: string): Record<string, unknown>[] =>
+  readdirSync(join('content', collection)).map((name) => ({
+    id: basename(name, '.yaml'),
+    ...(yaml(`${collection}/${name}`) as object),
+  }));
+
+interface HookEntry {
+  readonly name: string;
+  readonly id: string;
+  readonly sizes: readonly { readonly size: string; readonly mass: string; readonly gape: string }[];
+}
+
+const hooks = all('hooks') as unknown as HookEntry[];
+
+function written({ id, plastisol, hook }: Spec): Written {
+  const pattern = hooks.find(({ name }) => name === hook?.pattern);
+  const size = pattern?.sizes.find((one) => one.size === hook?.size);
+  return {
+    mold: yaml(`molds/${id}.yaml`) as Written['mold'],
+    compound: yaml(`plastisols/${plastisol.id}.yaml`) as Written['compound'],
+    injectors: all('injectors') as unknown as Written['injectors'],
+    hookMass: size && si(size.mass),
+  };
+}
+
+test('the demo is there', () => {
+  expect(specs.length).toBeGreaterThanOrEqual(9);
+});
+
+describe.each(specs.map((spec) => [spec.id, spec] as const))('%s', (_, spec) => {
+  const read = (key: string): number => spec.figures[key]?.value ?? expect.fail(`no figure ${key}`);
+
+  test('every figure that is worked out twice comes out the same', () => {
+    const rows = again(written(spec), read);
+    expect(rows.length).toBeGreaterThan(30);
+    const apart = rows
+      .map(({ key, value, within }) => ({
+        key,
+        site: read(key),
+        second: value,
+        off: Math.abs(read(key) / value - 1),
+        within,
+      }))
+      .filter(({ off, within }) => !(off <= within));
+    expect(apart).toEqual([]);
+  });
+
+  test('clearance and ratio of every hook tell of one squeezed body', () => {
+    const keys = Object.keys(spec.figures).filter((key) => /^hook\..*\.clearance$/u.test(key));
+    for (const key of keys) {
+      const [, id, , mark = ''] = key.split('.');
+      const size = hooks
+        .find((hook) => hook.id === id)
+        ?.sizes.find((one) => one.size === mark.replace('-', '/'));
+      const gape = si(size?.gape) * 1000;
+      const squeezed = gape - read(key);
+      expect(Math.abs(read(key.replace('clearance', 'ratio')) / (gape / squeezed) - 1), key).toBeLessThan(
+        1e-6,
+      );
+    }
+  });
+
+  test('the same plastic is stiffer in proportion: onset goes with the root of the modulus, but for its own mass', () => {
+    const own = read('compound.modulus');
+    for (const [key, { value }] of Object.entries(spec.figures)) {
+      const [, feature, compound] = /^action\.([^.]+)\.onset\.(.+)$/u.exec(key) ?? [];
+      if (!feature || !compound) continue;
+      const other = specs.find(({ plastisol }) => plastisol.id === compound)?.figures['compound.modulus']
+        ?.value;
+      const base = read(`action.${feature}.onset`);
+      if (other) expect(Math.abs(value / base / Math.sqrt(other / own) - 1), key).toBeLessThan(0.03);
+      expect(
+        Math.abs(read(`action.${feature}.cauchy.fast`) / read(`action.${feature}.cauchy.slow`) / 16 - 1),
+      ).toBeLessThan(1e-6);
+    }
+  });
+});
+
+describe('solids', () => {
+  const specOf = (bait: string): Spec =>
+    specs.find((spec) => spec.bait.id === bait) ?? expect.fail(`no mold of ${bait}`);
+
+  test.each([
+    ['reed-minnow', () => stlSoup('content/meshes/reed-minnow.stl')],
+    ['tarn-craw', () => stlSoup('content/meshes/tarn-craw.stl')],
+    ['moss-lizard', () => threeMfSoup('content/meshes/moss-lizard.3mf')],
+  ])('%s: volume, surface, length, centre and shadow of its mesh', (bait, soupOf) => {
+    const { figures } = specOf(bait);
+    const soup = soupOf();
+    const { volume, surface, centreX, low, high } = measure(soup);
+    const off = (key: string, value: number): number => Math.abs((figures[key]?.value ?? NaN) / value - 1);
+    expect(off('bait.volume', volume / 1000)).toBeLessThan(1e-6);
+    expect(off('bait.surface', surface / 100)).toBeLessThan(1e-5);
+    expect(off('bait.length', (high[0] ?? 0) - (low[0] ?? 0))).toBeLessThan(1e-6);
+    expect(off('bait.centroid', centreX)).toBeLessThan(1e-5);
+    // A grid of 1500 squares along the bait counts its shadow to about a part in a thousand.
+    expect(off('bait.projectedArea', shadow(soup, low, high, 1500) / 100)).toBeLessThan(2e-3);
+  });
+
+  test('cobble-stick: a round body from its table, straight lines between the stations', () => {
+    const { revisions } = yaml('baits/cobble-stick.yaml') as {
+      revisions: {
+        sections: {
+          noseRounding: string;
+          tailRounding: string;
+          stations: Record<'at' | 'width', string>[];
+          appendages: {
+            root: { at: string };
+            length: string;
+            width: Record<'root' | 'tip', string>;
+            count: number;
+            pitch: string;
+          }[];
+        };
+      }[];
+    };
+    const sections = revisions.at(-1)?.sections ?? expect.fail('no sections');
+    const mm = (text: string): number => si(text) * 1000;
+    const rings = sections.appendages.flatMap(({ root, length, width, count, pitch }) =>
+      Array.from(
+        { length: count },
+        (_, i) => [mm(root.at) + i * mm(pitch), mm(length), mm(width.root), mm(width.tip)] as const,
+      ),
+    );
+    const volume = roundBody(
+      sections.stations.map(({ at, width }) => [mm(at), mm(width)] as const),
+      mm(sections.noseRounding),
+      mm(sections.tailRounding),
+      rings,
+    );
+    // A smooth curve through the stations bulges a little over straight lines: within 2 %, and never the other way.
+    const ratio = (specOf('cobble-stick').figures['bait.volume']?.value ?? NaN) / (volume / 1000);
+    expect(ratio).toBeGreaterThan(0.998);
+    expect(ratio).toBeLessThan(1.02);
+  });
+});
