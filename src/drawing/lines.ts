@@ -130,9 +130,7 @@ function shapes(used: Used): string[] {
 
 function colours(paint: Paint, used: Used): string[] {
   return [
-    ...(Object.keys(LINES) as Line[]).map(
-      (line) => ` .${lineClass(line)}{stroke:${paint(LINES[line].colour)}}`,
-    ),
+    ...used.lines.map((line) => ` .${lineClass(line)}{stroke:${paint(LINES[line].colour)}}`),
     ...used.fills.map((fill) => ` .${fillClass(fill)}{fill:${paint(FILLS[fill])}}`),
     ...used.letters.map(
       (letter) =>

@@ -123,8 +123,8 @@ describe('molds of one bait', () => {
   });
 
   test('the tail mold makes the rear part: less plastic a cavity, the same tail', () => {
-    expect(tails.makes).toMatch(/^rear part, from 1\.024\sin \/ 26\.00\smm behind the nose on/u);
-    expect(tails.figures['bait.volume']!.value).toBeLessThan(0.6 * sheet.figures['bait.volume']!.value);
+    expect(tails.makes).toMatch(/^rear part, from 0\.709\sin \/ 18\.00\smm behind the nose on/u);
+    expect(tails.figures['bait.volume']!.value).toBeLessThan(0.75 * sheet.figures['bait.volume']!.value);
     expect(tails.figures['bait.thinnestFeature']!.value).toBeCloseTo(
       sheet.figures['bait.thinnestFeature']!.value,
       9,

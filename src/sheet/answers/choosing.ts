@@ -37,24 +37,28 @@ export const whichHook: AnswerOf = ({ hook, given, speak }) => ({
   guide: 'rigging/#choose-a-hook',
 });
 
+/** Other molds that a short answer names. */
+const NAMED = 3;
+
+const few = (names: readonly string[]) =>
+  names.length <= NAMED
+    ? listed(names)
+    : `${names.slice(0, NAMED).join(', ')} and ${names.length - NAMED} more`;
+
 export const whichMold: AnswerOf = ({ given, siblings, speak }) => {
-  const made =
-    given.mold.from === undefined ? '' : ` and makes the ${madeBy(given.mold, given.catalogue.shop.units)}`;
+  const made = given.mold.from === undefined ? '' : ' and makes tails alone';
   const own = `This one has ${cavityCount(given.mold.cavities.length)}${made}; it takes ${speak.say('shot.total')} a shot.`;
-  const others = siblings.map(
-    ({ name, cavities, from }) =>
-      `${name} (${cavityCount(cavities.length)}${from === undefined ? '' : ', tails alone'})`,
-  );
+  const others = siblings.map(({ name, from }) => (from === undefined ? name : `${name} (tails alone)`));
   return {
     key: 'which-mold',
     question: 'What differs between the molds of this bait?',
     words: ['difference', 'other molds', 'cavities', 'which mold', 'versions', 'compare'],
     short:
       others.length > 0
-        ? `${own} The others: ${listed(others)}. More cavities make more baits a shot and want a larger injector, more clamping and a longer warm-up.`
+        ? `${own} The others: ${few(others)}. More cavities: more baits a shot, but a larger injector, more clamping, a longer warm-up.`
         : `${own} It is the only published mold of ${given.bait.name}.`,
     long: [
-      `Its block is ${blockSizes(given)} and weighs ${speak.say('mold.blockMass')}.`,
+      `It makes the ${madeBy(given.mold, given.catalogue.shop.units)}. Its block is ${blockSizes(given)} and weighs ${speak.say('mold.blockMass')}.`,
       ...siblings.map((other) => `${other.name}: ${blockSizes({ ...given, mold: other })}, ${other.stock}.`),
       'The page that compares molds has the figures of all of them side by side.',
     ],
