@@ -25,7 +25,7 @@ type Report = (line: number, column: number, message: string, remedy: string) =>
 
 function guideProblems(file: string, text: string): Problem[] {
   const report: Report = (line, column, message, remedy) => ({ file, line, column, message, remedy });
-  const large = sizeProblems(text, report);
+  const large = coarseProblems(text, report);
   if (large.length > 0) return large;
   try {
     return nodeProblems(mdxToMdast(text) as MdastNode, report);
@@ -43,7 +43,8 @@ function guideProblems(file: string, text: string): Problem[] {
   }
 }
 
-function sizeProblems(text: string, report: Report): Problem[] {
+/** What is refused before the parser sees it: too much of something, and modules, on which it can break down. */
+function coarseProblems(text: string, report: Report): Problem[] {
   const { bytes, line: longest, braces, brackets } = GUIDE_LIMITS;
   const size = new TextEncoder().encode(text).length;
   if (size > bytes)
@@ -51,6 +52,16 @@ function sizeProblems(text: string, report: Report): Problem[] {
   const long = text.split('\n').findIndex((line) => line.length > longest);
   if (long >= 0)
     return [report(long + 1, longest, 'the line is too long', `break it before ${longest} characters`)];
+  const module = text.split('\n').findIndex((line) => /^(?:import|export)\b/u.test(line));
+  if (module >= 0)
+    return [
+      report(
+        module + 1,
+        1,
+        'an import or export stands here',
+        'take it out, or let no line begin with that word; guides hold prose and known components',
+      ),
+    ];
   const count = (sign: string): number => text.split(sign).length - 1;
   if (count('{') > braces)
     return [report(1, 1, `holds more than ${braces} signs "{"`, 'write prose; a guide holds no expressions')];
@@ -70,8 +81,6 @@ type At = (message: string, remedy: string) => Problem;
 
 function ownProblems(node: MdastNode, at: At): Problem[] {
   switch (node.type) {
-    case 'mdxjsEsm':
-      return [at('an import or export stands here', 'take it out; guides hold prose and known components')];
     case 'mdxFlowExpression':
     case 'mdxTextExpression':
       return [at('an expression stands here', 'take it out, or write \\{ for the sign itself')];
