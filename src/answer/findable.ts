@@ -4,6 +4,12 @@ import type { Findable } from './search.ts';
 /** Figures that only a table of the sheet opens: too many and too alike to be found one by one. */
 const TABLED = /^(?:hook|injector|batch)\./u;
 
+/** A figure's key as people might type it: `pour.flashPoint` is "pour flashpoint" and "pour flash point". */
+const keyWords = (key: string) => {
+  const words = key.replaceAll('.', ' ');
+  return `${words.toLowerCase()} ${words.replaceAll(/(?=[A-Z])/gu, ' ').toLowerCase()}`;
+};
+
 type Say = (quantity: Sheet['figures'][string]) => string;
 
 /** Everything on a sheet that can be found: the sheet, its answers, faults, cautions and figures. */
@@ -30,6 +36,6 @@ export function findableOf(sheet: Sheet, say: Say): Findable[] {
     ...sheet.cautions.map(({ key, type, hazard, consequence }) => at(key, hazard, consequence, [type])),
     ...Object.values(sheet.figures)
       .filter(({ key }) => !TABLED.test(key))
-      .map((figure) => at(figure.key, figure.label, say(figure))),
+      .map((figure) => ({ ...at(figure.key, figure.label, say(figure)), keys: keyWords(figure.key) })),
   ];
 }

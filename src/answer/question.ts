@@ -57,7 +57,7 @@ function askedScore(query: string, asked: Asked, how: Nearness): number {
 
 /** Words that customers put in between. */
 const SMALL = new Set(
-  'a an and are at can come coming comes do does for get getting how i if in is it my of on or out should the to what when with'.split(
+  'a an and are at can come coming comes do does for from get getting how i if in is it my of on or out should the to what when with'.split(
     ' ',
   ),
 );

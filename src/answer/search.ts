@@ -1,4 +1,5 @@
 import MiniSearch from 'minisearch';
+import { documentTerms, parted, quantityTerms, terms } from './terms.ts';
 
 /** One thing that can be found: what it is called, where it stands, and what it says. */
 export interface Findable {
@@ -8,6 +9,8 @@ export interface Findable {
   /** Path below the site's root, with its anchor. */
   readonly path: string;
   readonly words: string;
+  /** Its key in words, the last thing to count. */
+  readonly keys?: string;
   readonly text: string;
 }
 
@@ -18,88 +21,44 @@ export interface Found {
   readonly places: readonly { readonly place: string; readonly path: string }[];
 }
 
-/** Other ways of writing a unit, after the number it belongs to. */
-const UNIT_WORDS: Readonly<Record<string, string>> = {
-  inch: 'in',
-  inches: 'in',
-  '"': 'in',
-  '″': 'in',
-  f: '°f',
-  c: '°c',
-  fahrenheit: '°f',
-  celsius: '°c',
-  ounce: 'oz',
-  ounces: 'oz',
-  'fluid ounces': 'fl oz',
-  ml: 'ml',
-  millimetres: 'mm',
-  millimeters: 'mm',
-  grams: 'g',
-  minutes: 'min',
-  seconds: 's',
-  mil: 'thou',
-  pounds: 'lb',
-  um: 'µm',
-};
-
-const UNIT =
-  'fl oz|fluid ounces|ounces?|oz|in³|in²|inch(?:es)?|in|mm|millimet(?:re|er)s|cm³|cm²|cm|ml|thou|mil|µm|um|°f|°c|fahrenheit|celsius|lbf|lb|pounds|psi|kpa|kg|g|grams|min|minutes|seconds|s|n|f|c|"|″|%';
-const QUANTITY = new RegExp(`(\\d+(?:\\.\\d+)?(?:/\\d+)?)\\s*(?:(${UNIT})(?![\\p{L}²³]))?`, 'giu');
-
-/** A number as it stands in an index: no trailing zeros; a fraction of an inch as decimals. */
-function numberTexts(text: string): string[] {
-  const [over, under] = text.split('/').map(Number);
-  const value = under === undefined ? (over ?? NaN) : (over ?? NaN) / under;
-  if (!Number.isFinite(value)) return [];
-  const decimals = under === undefined ? [] : [3, 2].map((places) => String(Number(value.toFixed(places))));
-  return [...new Set([under === undefined ? String(value) : text, ...decimals])];
-}
-
-/** Numbers with their units as single terms: "0.80 mm" is `0.8mm`, "1/32 in" is `0.031in`. */
-function quantityTerms(text: string): string[] {
-  return [...text.matchAll(QUANTITY)].flatMap(([, number = '', unit]) => {
-    const numbers = numberTexts(number);
-    if (unit === undefined) return numbers;
-    const plain = unit.toLowerCase();
-    const code = (UNIT_WORDS[plain] ?? plain).replaceAll(' ', '');
-    return numbers.map((one) => `${one}${code}`);
-  });
-}
-
-/** Terms of a text: its numbers with their units, and its words. */
-function terms(text: string): string[] {
-  const lower = text.replaceAll('\u00a0', ' ').toLowerCase();
-  const words = lower.replace(QUANTITY, ' ').match(/\p{L}[\p{L}\p{N}-]*/gu) ?? [];
-  return [...quantityTerms(lower), ...words.flatMap((word) => [word, ...word.split('-').slice(1)])];
-}
-
-/** Terms of what a document says: here a number counts with its unit and also alone. */
-function documentTerms(text: string): string[] {
-  const all = terms(text);
-  return [...all, ...all.flatMap((term) => /^(\d[\d./]*)\D/u.exec(term)?.[1] ?? [])];
-}
-
 const isNumber = (term: string) => /^\d/u.test(term);
 
 type Stored = Findable & { readonly id: number };
 
-/** An index over everything that can be found. */
-export function searchIndex(all: readonly Findable[]): MiniSearch<Stored> {
+/** An index over everything that can be found, and the numbers that stand in it by their unit. */
+export interface SearchIndex {
+  readonly index: MiniSearch<Stored>;
+  readonly numbers: ReadonlyMap<string, ReadonlySet<number>>;
+}
+
+function numbersIn(all: readonly Findable[]): Map<string, Set<number>> {
+  const numbers = new Map<string, Set<number>>();
+  for (const term of all.flatMap(({ text }) => quantityTerms(text.replaceAll('\u00a0', ' ').toLowerCase()))) {
+    const quantity = parted(term);
+    if (!quantity) continue;
+    const known = numbers.get(quantity.unit) ?? new Set<number>();
+    numbers.set(quantity.unit, known.add(quantity.value));
+  }
+  return numbers;
+}
+
+/** Makes everything findable. */
+export function searchIndex(all: readonly Findable[]): SearchIndex {
   const index = new MiniSearch<Stored>({
-    fields: ['title', 'place', 'words', 'text'],
+    fields: ['title', 'place', 'words', 'text', 'keys'],
     storeFields: ['title', 'place', 'path', 'text'],
     tokenize: documentTerms,
     processTerm: (term) => term,
     searchOptions: {
       tokenize: queryTerms,
-      boost: { title: 3, words: 4, place: 1.5 },
+      boost: { title: 3, words: 4, place: 1.5, keys: 0.3 },
       prefix: (term) => !isNumber(term) && term.length > 2,
       fuzzy: (term) => (isNumber(term) || term.length < 4 ? false : 0.25),
       combineWith: 'AND',
     },
   });
   index.addAll(all.map((one, id) => ({ ...one, id })));
-  return index;
+  return { index, numbers: numbersIn(all) };
 }
 
 /** Words that a query can do without. */
@@ -130,15 +89,37 @@ function queryTerms(query: string): string[] {
 
 const MOST = 12;
 
+/** How far off a number may be and still be offered where nothing has the very number. */
+const NEAR = 0.05;
+
+/** The numbers nearest to those of a query, where some are near. */
+function nearby(query: string, numbers: SearchIndex['numbers']): string {
+  const wanted = queryTerms(query).flatMap((term) => parted(term) ?? []);
+  return wanted
+    .flatMap(({ value, unit }) =>
+      [...(numbers.get(unit) ?? [])]
+        .filter((known) => Math.abs(known - value) <= NEAR * value)
+        .map((known) => `${known} ${unit}`),
+    )
+    .join(' ');
+}
+
+/** Hits for all words, else for numbers near by, else for any of the words. */
+function hitsOf({ index, numbers }: SearchIndex, query: string): readonly Stored[] {
+  const all = index.search(query);
+  const near = all.length > 0 ? '' : nearby(query, numbers);
+  const found = near === '' ? all : index.search(near, { combineWith: 'OR' });
+  const some = found.length > 0 ? found : index.search(query, { combineWith: 'OR' });
+  return some as unknown as Stored[];
+}
+
 /** What answers to a query, best first; the same title on several sheets comes once, with all its places. */
-export function searched(index: MiniSearch<Stored>, query: string): Found[] {
+export function searched(index: SearchIndex, query: string): Found[] {
   const byTitle = new Map<
     string,
     { title: string; text: string; places: { place: string; path: string }[] }
   >();
-  const hits = index.search(query);
-  const found = hits.length > 0 ? hits : index.search(query, { combineWith: 'OR' });
-  for (const { title, text, place, path } of found as unknown as Stored[]) {
+  for (const { title, text, place, path } of hitsOf(index, query)) {
     const known = byTitle.get(title);
     if (known) known.places.push({ place, path });
     else byTitle.set(title, { title, text, places: [{ place, path }] });

@@ -8,7 +8,7 @@ import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
 import { band } from '../core/quantity/band.ts';
 import { SOURCES } from './sources.ts';
 import type { ColdVerdict, FloatVerdict, HookFit, InjectorVerdict } from './sheet.ts';
-import { featureLabel, listed, sizeWords, type Speaker } from './words.ts';
+import { listed, sizeWords, type Speaker } from './words.ts';
 
 /** Warm-up shots to a block temperature; Infinity when the pace never gets there. */
 export function warmUp(study: HeatStudy, target: number): number {
@@ -49,7 +49,7 @@ interface ColdParts {
 }
 
 function thinNames(studies: readonly FillStudy[], below: (study: FillStudy) => boolean): string {
-  return listed(studies.filter(below).map(({ feature }) => featureLabel(feature)));
+  return listed(studies.filter(below).map(({ label }) => label));
 }
 
 function cureOf(adverse: number, warmUps: number, speak: Speaker): string {
@@ -140,5 +140,5 @@ export function floatVerdict(
           'may float or sink': `on a ${sizeWords(hook.size)} hook it may float or sink`,
         }[study.withHook]
       : '';
-  return { code: study.code, sentence: `${bare}${hooked ? `; ${hooked}` : ''}. Fresh water, 20 °C.` };
+  return { code: study.code, sentence: `${bare}${hooked ? `; ${hooked}` : ''}. Fresh water, 20 °C (68 °F).` };
 }

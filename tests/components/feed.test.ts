@@ -28,7 +28,7 @@ test('every accepted step is an event, newest first; changes that safety hangs o
 });
 
 test('the feed tells old and new', () => {
-  const text = sheetFeed(sheet.shop, [{ ...stronger, ledger: second }]).json1();
+  const text = sheetFeed(sheet.shop, [{ ...stronger, ledger: second }], 'json').json1();
   expect(text).toMatch(/Revised, figures of safety among them: Capsule 4/u);
   expect(text).toMatch(/Clamp harder\. Clamping force: 21\d\slbf[^"]*before 200\slbf/u);
 });

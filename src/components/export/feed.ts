@@ -25,8 +25,13 @@ function headline({ kind, safety }: SheetEvent): string {
   return safety ? 'Revised, figures of safety among them' : 'Revised';
 }
 
-/** New and revised sheets as a feed; the same for Atom and JSON Feed. */
-export function sheetFeed(shop: Shop, sheets: readonly Sheet[]): Feed {
+/** Plain text for Atom, where the writer of the feed declares titles and summaries to be HTML. */
+const asHtml = (text: string) =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+
+/** New and revised sheets as a feed, for Atom or for JSON Feed. */
+export function sheetFeed(shop: Shop, sheets: readonly Sheet[], form: 'atom' | 'json'): Feed {
+  const text = form === 'atom' ? asHtml : (plain: string) => plain;
   const events = sheetEvents(sheets);
   const at = (path: string) => fullAddress(path, shop.site);
   const feed = new Feed({
@@ -47,8 +52,8 @@ export function sheetFeed(shop: Shop, sheets: readonly Sheet[]): Feed {
     feed.addItem({
       id: `${link}#${kind}-${date}`,
       link,
-      title: `${headline(event)}: ${sheet.title} (${sheet.mold.stock})`,
-      description: describe(event),
+      title: text(`${headline(event)}: ${sheet.title} (${sheet.mold.stock})`),
+      description: text(describe(event)),
       date: noon(date),
       published: noon(date),
     });

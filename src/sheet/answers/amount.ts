@@ -1,3 +1,6 @@
+import { band } from '../../core/quantity/band.ts';
+import { figureInput } from '../../core/quantity/figure.ts';
+import { printedBoth } from '../../core/quantity/print.ts';
 import { cavityWords } from '../words.ts';
 import type { AnswerOf } from './answer.ts';
 
@@ -17,17 +20,19 @@ export const howMuchPlastic: AnswerOf = ({ speak, given }) => ({
 
 const shotsWords = (shots: number) => (shots === 1 ? 'one shot' : `${shots} shots`);
 
-export const whichInjector: AnswerOf = ({ verdicts, injectors }) => ({
+export const whichInjector: AnswerOf = ({ verdicts, injectors, given }) => ({
   key: 'which-injector',
   question: 'Which injector do I need?',
   words: ['injector', 'syringe', 'will it fit my injector', 'capacity', 'one push', 'plunger'],
   short: verdicts.injector.sentence,
   long: [
-    ...injectors.map(({ injector, holds, shots }) =>
-      holds
-        ? `${injector.name}: ${shotsWords(shots)} of the whole mold from one filling.`
-        : `${injector.name}: too small for one push.`,
-    ),
+    ...injectors.map(({ injector, holds, shots }) => {
+      const held = printedBoth(figureInput('', band(injector.capacity), 'mL'), given.catalogue.shop.units);
+      const does = holds
+        ? `${shotsWords(shots)} of the whole mold from one filling`
+        : 'too small for one push';
+      return `${injector.name}, ${held}: ${does}.`;
+    }),
     'Warm the injector before you draw: plastisol that stands in a cold one loses the heat that thin parts need.',
   ],
   figures: ['shot.total', 'shot.pressure'],

@@ -65,7 +65,18 @@ export const shipping: AnswerOf = ({ speak, given }) => ({
 export const safetyGear: AnswerOf = ({ speak }) => ({
   key: 'safety-gear',
   question: 'What safety gear do I need, and what about fumes?',
-  words: ['safety', 'fumes', 'gear', 'mask', 'gloves', 'smoke', 'ventilation', 'respirator', 'ppe'],
+  words: [
+    'safety',
+    'fumes',
+    'gear',
+    'mask',
+    'gloves',
+    'smoke',
+    'ventilation',
+    'respirator',
+    'first aid',
+    'burned',
+  ],
   short: `Face shield, heat-proof gloves with long cuffs, long sleeves, closed shoes; outdoors or under an extractor. It is poured at up to ${speak.end('pour.high', 'value')}, and a splash takes skin to ${speak.end('burn.skinContact', 'high')} at once. Read the data sheet first.`,
   long: [
     `Above ${speak.end('pour.degradation', 'low')} it may give off hydrogen chloride: 5 ppm is the legal ceiling at work (OSHA), 45 ppm is immediately dangerous (NIOSH, 2025). A dust mask does not stop it.`,

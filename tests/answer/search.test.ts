@@ -1,0 +1,88 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { findableOf } from '../../src/answer/findable.ts';
+import { searched, searchIndex } from '../../src/answer/search.ts';
+import { printedBoth } from '../../src/core/quantity/print.ts';
+import { demo } from '../support/demo.ts';
+
+let index: ReturnType<typeof searchIndex>;
+beforeAll(async () => {
+  const { sheets } = await demo();
+  index = searchIndex(sheets.flatMap((sheet) => findableOf(sheet, (figure) => printedBoth(figure, 'us'))));
+}, 240_000);
+
+const paths = (query: string) =>
+  searched(index, query)
+    .slice(0, 4)
+    .flatMap(({ places }) => places.map(({ path }) => path));
+
+// What people type, and the anchor that must be among the first four titles.
+describe.each([
+  ['shoot cold', '#shoot-cold'],
+  ['shot cold mold', '#shoot-cold'],
+  ['short tips', '#short-tips'],
+  ['bubbles', '#bubbles-and-dents'],
+  ['bubles', '#fault-bubbles'],
+  ['flsh', '#flash'],
+  ['deeper vents', '#deeper-vents'],
+  ['how many per gallon', '#how-many-baits'],
+  ['remelt sprues', '#remelting'],
+  ['which hook', '#which-hook'],
+  ['does it float', '#float-or-sink'],
+  ['clamp force', '#clamping'],
+  ['injecter', '#which-injector'],
+  ['yellow', '#fault-yellowing'],
+  ['hydrogen chloride', '#overheating'],
+  ['flash point', '#pour.flashPoint'],
+  ['flashpoint margin', '#pour.flashMargin'],
+  ['water steam erupts', '#no-water'],
+  ['first aid burned', '#safety-gear'],
+  ['postage', '#shipping-weight'],
+  ['TT-OSIER-6', 'molds/osier-grub-6/'],
+  ['tarn craw', 'molds/tarn-craw-2/'],
+  ['lizard', 'molds/moss-lizard-1/'],
+  ['grub six cavities', 'molds/osier-grub-6/'],
+  ['thickest section', '#bait.thickestSection'],
+  ['thinest part', '#bait.thinnestFeature'],
+  ['touch the mold', '#safe-to-touch'],
+  ['swirl', '#two-colours'],
+  ['storage', '#cleaning'],
+  ['newest revision', '#which-revision'],
+])('"%s"', (query, anchor) => {
+  test(`leads to ${anchor}`, () => {
+    expect(paths(query).some((path) => path.endsWith(anchor))).toBe(true);
+  });
+});
+
+describe('numbers with their units', () => {
+  const one = {
+    title: 'Wall',
+    place: 'A',
+    path: 'molds/a/#wall',
+    words: '',
+    text: '0.031 in (0.030 to 0.033) / 0.80\u00a0mm (0.76 to 0.84)',
+  };
+  const other = { title: 'Shot', place: 'A', path: 'molds/a/#shot', words: '', text: '0.8 fl oz / 24 mL' };
+  const small = searchIndex([one, other]);
+  const found = (query: string) => searched(small, query).map(({ title }) => title);
+
+  test.each([
+    ['0.8 mm', ['Wall']],
+    ['0.80mm', ['Wall']],
+    ['1/32 in', ['Wall']],
+    ['1/32"', ['Wall']],
+    ['0.031 inches', ['Wall']],
+    ['.8 fl oz', ['Shot']],
+    ['0.8 fl oz', ['Shot']],
+    ['24 ml', ['Shot']],
+    ['24 mm', []],
+    ['0.82 mm', ['Wall']],
+    ['0.9 mm', []],
+  ])('%s', (query, titles) => {
+    expect(found(query)).toEqual(titles);
+  });
+});
+
+test('one title on several sheets comes once, with all its places', () => {
+  const [first] = searched(index, 'shoot cold');
+  expect(first?.places.length).toBeGreaterThanOrEqual(9);
+});

@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import { filterMarks, filtersOf, ORDERS } from '../../src/components/browse/filters.ts';
+import { browseStyles, compareStyles } from '../../src/components/browse/styles.ts';
+import { band } from '../../src/core/quantity/band.ts';
+import type { Sheet } from '../../src/sheet/sheet.ts';
+import { fakeFigure, fakeSheet } from '../support/fake-sheet.ts';
+
+function long(): Sheet {
+  const sheet = fakeSheet({ id: 'capsule-2' });
+  return {
+    ...sheet,
+    bait: { ...sheet.bait, family: 'lizard' },
+    mold: { ...sheet.mold, cavities: sheet.mold.cavities.slice(0, 2) },
+    figures: { ...sheet.figures, 'bait.length': fakeFigure('bait.length', 'Length', 'mm', band(150)) },
+    verdicts: { ...sheet.verdicts, cold: { code: 'fills cold', sentence: '' } },
+  };
+}
+
+test('filters know the sheets, and one with nothing to choose is left out', () => {
+  const sheets = [fakeSheet(), long()];
+  const filters = filtersOf(sheets);
+  expect(filters.map(({ name }) => name)).not.toContain('injector');
+  const marks = filterMarks(long(), filters);
+  expect(marks).toMatchObject({
+    'data-length': 'long',
+    'data-family': 'lizard',
+    'data-cavities': 'two',
+    'data-cold': 'cold likely',
+  });
+  for (const { name, choices } of filters) {
+    const values = new Set(choices.map(({ value }) => value));
+    for (const sheet of sheets)
+      for (const value of (filterMarks(sheet, filters)[`data-${name}`] ?? '').split(' ').filter(Boolean))
+        expect([name, values.has(value)]).toEqual([name, true]);
+  }
+});
+
+test('the rules hide what does not match and put every sheet in its place', () => {
+  const sheets = [fakeSheet(), long()];
+  const rules = browseStyles(sheets).split('\n');
+  expect(rules).toContain(
+    '.browse:has(#f-family option[value="lizard"]:checked) .molds>li:not([data-family~="lizard"]){display:none}',
+  );
+  const longest = rules.filter((rule) => rule.includes('value="longest"'));
+  expect(longest.map((rule) => /#at-([\w-]+)/u.exec(rule)?.[1])).toEqual(['capsule-2', 'capsule-4']);
+  expect(rules.filter((rule) => rule.includes('#f-sort'))).toHaveLength(ORDERS.length * sheets.length);
+  expect(compareStyles(sheets)).toContain('#pick-capsule-2');
+});
