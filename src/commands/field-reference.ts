@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { UNITS, spellings, type Dimension } from '../core/quantity/units.ts';
 import { COLLECTIONS, guideSchema, shopSchema } from '../schema/collections.ts';
 import { fieldsOf, type Field } from '../schema/outline.ts';
+import { meshLimitsText } from './mesh-limits.ts';
 
 /** A collection as the reference presents it. */
 export interface Chapter {
@@ -72,7 +73,7 @@ Meshes and pictures may lie anywhere below the folder; a path to one starts at t
 
 /** The reference of every field, as Markdown. */
 export function fieldReference(): string {
-  return [INTRODUCTION, ...CHAPTERS.map(chapterText), unitsText()].join('\n');
+  return [INTRODUCTION, ...CHAPTERS.map(chapterText), meshLimitsText(), unitsText()].join('\n');
 }
 
 function chapterText({ name, where, about, schema }: Chapter): string {

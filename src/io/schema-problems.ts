@@ -55,6 +55,10 @@ function words(schema: z.core.$ZodType, source: Source, path: Path, issue: Issue
       remedy: suggestion(value, field?.choices ?? [], 'choices'),
     };
   }
+  if (issue.code === 'invalid_format' && !issue.message.startsWith('Invalid')) {
+    const { message, remedy } = split(issue.message, wanted(field));
+    return { message: `${name}: ${quoted(value)} ${message}`, remedy };
+  }
   return { message: `${name}: ${fault(issue, value)}`, remedy: `write ${wanted(field)}` };
 }
 
@@ -65,9 +69,7 @@ function fault(issue: Issue, value: unknown): string {
     case 'too_big':
       return sized(issue.origin, 'at most', issue.maximum, value);
     case 'invalid_format':
-      return issue.message.startsWith('Invalid')
-        ? `${quoted(value)} has the wrong form`
-        : `${quoted(value)} ${issue.message}`;
+      return `${quoted(value)} has the wrong form`;
     default:
       return `got ${kindOf(value)}`;
   }

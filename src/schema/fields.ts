@@ -103,7 +103,11 @@ export function webAddress(description: string) {
 }
 
 /** A file beside the entry, by a path that stays inside the catalogue. */
-export function filePath(endings: readonly string[], description: string) {
+export function filePath(
+  endings: readonly string[],
+  description: string,
+  refused?: { readonly pattern: RegExp; readonly sentence: string },
+) {
   const pattern = new RegExp(
     `^(?:[a-z0-9][a-z0-9_-]*/)*[a-z0-9][a-z0-9._-]*\\.(?:${endings.join('|')})$`,
     'u',
@@ -112,7 +116,10 @@ export function filePath(endings: readonly string[], description: string) {
     .string()
     .max(200)
     .regex(pattern, {
-      error: `wants a lower-case path below the catalogue's folder that ends in ${endings.map((end) => `.${end}`).join(', ')}`,
+      error: ({ input }) =>
+        refused?.pattern.test(String(input))
+          ? refused.sentence
+          : `wants a lower-case path below the catalogue's folder that ends in ${endings.map((end) => `.${end}`).join(', ')}`,
     })
     .meta({ description, file: true, limits: endings.map((end) => `.${end}`).join(', ') });
 }
