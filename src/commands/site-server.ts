@@ -1,8 +1,8 @@
-import { createServer, type Server } from 'node:http';
+import { createServer, type Server, type ServerResponse } from 'node:http';
 import { readFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
-import sirv from 'sirv';
+import { staticFile } from './static-file.ts';
 
 /** A site being served. */
 export interface Served {
@@ -31,19 +31,11 @@ async function headersOf(folder: string): Promise<Record<string, string>> {
  */
 export async function serveSite(folder: string, port: number, base = '/'): Promise<Served> {
   const root = base.endsWith('/') ? base : `${base}/`;
-  const files = sirv(folder, { dev: true, etag: true });
   const headers = new Headers(await headersOf(folder));
   const server = createServer((request, response) => {
     response.setHeaders(headers);
-    const lost = (): void => {
-      readFile(join(folder, '404.html')).then(
-        (page) => response.writeHead(404, { 'content-type': 'text/html; charset=utf-8' }).end(page),
-        () => response.writeHead(404, { 'content-type': 'text/plain' }).end('not found'),
-      );
-    };
-    if (!request.url?.startsWith(root)) return lost();
-    request.url = request.url.slice(root.length - 1);
-    return files(request, response, lost);
+    const path = request.url?.startsWith(root) ? request.url.slice(root.length - 1) : undefined;
+    answer(folder, path, response).catch(() => response.destroy());
   });
   const used = await listen(server, port, TRIES);
   return {
@@ -54,6 +46,13 @@ export async function serveSite(folder: string, port: number, base = '/'): Promi
         server.closeAllConnections();
       }),
   };
+}
+
+async function answer(folder: string, path: string | undefined, response: ServerResponse): Promise<void> {
+  const found = path === undefined ? undefined : await staticFile(folder, path);
+  const sent = found ?? (await staticFile(folder, '/404.html'));
+  response.writeHead(found ? 200 : 404, { 'content-type': sent?.type ?? 'text/plain' });
+  response.end(sent?.bytes ?? 'not found');
 }
 
 async function listen(server: Server, port: number, tries: number): Promise<number> {

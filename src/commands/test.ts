@@ -68,6 +68,7 @@ async function tests(): Promise<Tally> {
 const STEPS: readonly (readonly [string, () => Promise<Tally>])[] = [
   ['types', types],
   ['lint', () => gate('eslint', ['.', '--max-warnings', '0'])],
+  ['unused', () => gate('knip', ['--no-progress'])],
   ['format', () => gate('prettier', ['--check', '--log-level', 'warn', '.'])],
   ['tests', tests],
 ];

@@ -1,6 +1,7 @@
-import { mdxToMdast, type MdastNode, type MdxJsxFlowElement, type MdxJsxTextElement } from 'satteri';
+import type { MdastNode, MdxJsxFlowElement, MdxJsxTextElement } from 'satteri';
 import { GUIDE_COMPONENTS, GUIDE_ELEMENTS } from '../schema/guide.ts';
 import type { Problem } from '../schema/problem.ts';
+import { guideTree } from './guide-parser.ts';
 import { readFrontMatter } from './front-matter.ts';
 import { suggestion } from './nearest.ts';
 import { quoted } from './problem-text.ts';
@@ -28,7 +29,7 @@ function guideProblems(file: string, text: string): Problem[] {
   const large = coarseProblems(text, report);
   if (large.length > 0) return large;
   try {
-    return nodeProblems(mdxToMdast(text) as MdastNode, report);
+    return nodeProblems(guideTree(text), report);
   } catch (error) {
     const [, line = '1', column = '1', said = String(error)] =
       /(\d+):(\d+): ([^(]*)/u.exec(error instanceof Error ? error.message : '') ?? [];

@@ -1,11 +1,11 @@
 import type { APIRoute } from 'astro';
-import { sheetFeed } from '../components/export/feed.ts';
+import { atomFeed } from '../components/export/feed.ts';
 import { siteData } from '../site/site-data.ts';
 
 /** New and revised sheets, as Atom. */
 export const GET: APIRoute = async () => {
   const { catalogue, sheets } = await siteData();
-  return new Response(sheetFeed(catalogue.shop, sheets, 'atom').atom1(), {
+  return new Response(atomFeed(catalogue.shop, sheets), {
     headers: { 'Content-Type': 'application/atom+xml' },
   });
 };

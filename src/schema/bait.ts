@@ -213,9 +213,5 @@ export type Revision = Bait['revisions'][number];
 export type CaliperEntry = Revision['measured'][number];
 /** A bait as a table of sections. */
 export type SectionTable = z.output<typeof sectionsGeometry>;
-/** One station of a section table. */
-export type Station = z.output<typeof stationSchema>;
-/** One appendage of a section table. */
-export type Appendage = z.output<typeof appendageSchema>;
 /** A bait as a mesh file. */
 export type MeshGeometry = z.output<typeof meshGeometry>;

@@ -18,6 +18,9 @@ test('serves pages, a 404 page, and takes the next free port', async () => {
   expect([home.status, await home.text()]).toEqual([200, '<p>home</p>']);
   const lost = await fetch(`${first.address}gone/`);
   expect([lost.status, await lost.text()]).toEqual([404, '<p>nowhere</p>']);
-  const outside = await fetch(`${first.address}..%2f..%2fetc/hostname`);
-  expect(outside.status).toBe(404);
+  for (const path of ['..%2f..%2fetc/hostname', '%2e%2e/site', '%00', '%', 'index.html/']) {
+    expect([path, (await fetch(`${first.address}${path}`)).status]).toEqual([path, 404]);
+  }
+  const query = await fetch(`${first.address}?u=metric`);
+  expect([query.status, query.headers.get('content-type')]).toEqual([200, 'text/html; charset=utf-8']);
 });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { catalogueCsv } from '../../src/components/export/csv.ts';
 import { lastChanged, sheetEvents } from '../../src/components/export/dates.ts';
-import { sheetFeed } from '../../src/components/export/feed.ts';
+import { atomFeed, jsonFeed } from '../../src/components/export/feed.ts';
 import { sheetMarkdown } from '../../src/components/export/markdown.ts';
 import { insertFacts } from '../../src/components/insert/facts.ts';
 import { qrCode } from '../../src/components/insert/qr.ts';
@@ -25,15 +25,16 @@ test('days come from the catalogue: first published, then every accepted change'
   const sheet = fakeSheet({ ledger: null });
   expect(sheetEvents([sheet])).toMatchObject([{ kind: 'new', date: '2026-04-01' }]);
   expect(lastChanged(sheet)).toBe('2026-04-01');
-  const feed = sheetFeed(sheet.shop, [sheet], 'atom');
-  expect(feed.atom1()).toContain('<updated>2026-04-01T12:00:00.000Z</updated>');
-  expect(feed.atom1()).toBe(sheetFeed(sheet.shop, [sheet], 'atom').atom1());
+  const feed = atomFeed(sheet.shop, [sheet]);
+  expect(feed).toContain('<updated>2026-04-01T12:00:00Z</updated>');
+  expect(feed).toBe(atomFeed(sheet.shop, [sheet]));
 });
 
 test('a name with markup is a text in feed and Markdown', () => {
   const sheet = fakeSheet({ title: '<b>Grub</b> & [fat](x) *one*', ledger: null });
-  expect(sheetFeed(sheet.shop, [sheet], 'atom').atom1()).not.toContain('<b>Grub');
-  expect(sheetFeed(sheet.shop, [sheet], 'json').json1()).toContain('<b>Grub</b> & [fat](x)');
+  expect(atomFeed(sheet.shop, [sheet])).toContain('<title>New: &lt;b&gt;Grub&lt;/b&gt; &amp; [fat]');
+  expect(jsonFeed(sheet.shop, [sheet])).toContain('<b>Grub</b> & [fat](x)');
+  expect(jsonFeed(sheet.shop, [sheet])).not.toContain('content_html');
   expect(sheetMarkdown(sheet)).toContain('# \\<b\\>Grub\\</b\\> & \\[fat\\](x) \\*one\\*');
 });
 

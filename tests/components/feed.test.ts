@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { sheetEvents } from '../../src/components/export/dates.ts';
-import { sheetFeed } from '../../src/components/export/feed.ts';
+import { jsonFeed } from '../../src/components/export/feed.ts';
 import { band } from '../../src/core/quantity/band.ts';
 import { accepted } from '../../src/sheet/ledger.ts';
 import { fakeFigure, fakeSheet } from '../support/fake-sheet.ts';
@@ -28,7 +28,7 @@ test('every accepted step is an event, newest first; changes that safety hangs o
 });
 
 test('the feed tells old and new', () => {
-  const text = sheetFeed(sheet.shop, [{ ...stronger, ledger: second }], 'json').json1();
+  const text = jsonFeed(sheet.shop, [{ ...stronger, ledger: second }]);
   expect(text).toMatch(/Revised, figures of safety among them: Capsule 4/u);
   expect(text).toMatch(/Clamp harder\. Clamping force: 21\d\slbf[^"]*before 200\slbf/u);
 });

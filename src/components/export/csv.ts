@@ -1,4 +1,3 @@
-import { stringify } from 'csv-stringify/sync';
 import { unitFor } from '../../core/quantity/print.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import { fullAddress } from '../address.ts';
@@ -33,6 +32,13 @@ function figureCells(sheet: Sheet): Record<string, number> {
   );
 }
 
+/** A cell: numbers as they are, texts in quotes where they need them, formulas made harmless. */
+function cell(value: string | number): string {
+  if (typeof value === 'number') return String(value);
+  const text = /^[=+\-@\t\r]/u.test(value) ? `'${value}` : value;
+  return /[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
+
 /**
  * The catalogue as a table for spreadsheets, RFC 4180. A text that a spreadsheet would take for a formula gets an
  * apostrophe in front.
@@ -56,5 +62,7 @@ export function catalogueCsv(sheets: readonly Sheet[]): string {
     currency: sheet.mold.listing.price?.currency ?? '',
     url: fullAddress(`molds/${sheet.id}/`, sheet.shop.site),
   }));
-  return stringify(rows, { header: true, escape_formulas: true, record_delimiter: 'windows' });
+  const heads = Object.keys(rows[0] ?? {});
+  const lines = [heads, ...rows.map((row) => Object.values(row))];
+  return lines.map((line) => `${line.map(cell).join(',')}\r\n`).join('');
 }
