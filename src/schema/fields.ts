@@ -3,14 +3,6 @@ import { band, type Band } from '../core/quantity/band.ts';
 import type { Source } from '../core/quantity/figure.ts';
 import { readQuantity, type Dimension } from '../core/quantity/units.ts';
 
-/** Facts about a field beyond its type; the reference in `content/README.md` prints them. */
-export interface FieldFacts {
-  readonly description: string;
-  readonly dimension?: Dimension;
-  readonly limits?: string;
-  readonly example?: string;
-}
-
 interface QuantityRange {
   /** Written like an author would: `0.1 mm`. */
   readonly min: string;
