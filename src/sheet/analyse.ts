@@ -4,7 +4,7 @@ import type { EntryProblem } from '../schema/problem.ts';
 import type { Bait, Catalogue, Entry, Mold } from '../schema/collections.ts';
 import type { Revision } from '../schema/bait.ts';
 import { caseOf, type CaseParts } from './case.ts';
-import { geometryOf, type GeometryResult } from './geometry.ts';
+import { geometryOf } from './geometry.ts';
 import { caliperWarnings } from './calipers.ts';
 import { gateProblems } from './gate.ts';
 import { moveOf, type Move } from './ledger.ts';
@@ -93,17 +93,6 @@ export async function measuredFamily(
   return family;
 }
 
-/** Geometries by bait and revision: several molds share one. */
-function geometryCache(tools: Tools) {
-  const kept = new Map<string, Promise<GeometryResult>>();
-  return (bait: Entry<Bait>, revision: Revision): Promise<GeometryResult> => {
-    const key = `${bait.id}/${revision.id}`;
-    const found = kept.get(key) ?? geometryOf(bait, revision, tools);
-    kept.set(key, found);
-    return found;
-  };
-}
-
 /** What a mold makes of a bait: all of it, or its rear part. */
 export async function partOf(
   mold: Entry<Mold>,
@@ -139,6 +128,41 @@ export async function sheetOrProblem(
   }
 }
 
+/** Sheet of one mold from the families of all baits. */
+async function moldSheet(
+  catalogue: Catalogue,
+  mold: Entry<Mold>,
+  families: ReadonlyMap<string, Family>,
+  tools: Tools,
+): Promise<{ sheet: Sheet } | { problem: EntryProblem } | null> {
+  const located = locate(catalogue, mold);
+  if ('problem' in located) return located;
+  const { bait, revision } = located.parts;
+  const { all = [], shown = [] } = families.get(bait.id) ?? {};
+  const whole = all.find((one) => one.revision === revision);
+  if (!whole) return null;
+  const part = await partOf(mold, whole.geometry, tools);
+  if ('problem' in part) return part;
+  const ledger = (await tools.ledgers()).find((one) => one.mold === mold.id) ?? null;
+  return sheetOrProblem({ ...located.parts, geometry: part.geometry, family: shown, ledger }, tools);
+}
+
+/** The revisions of a bait that could be measured, and those of them that may be shown. */
+interface Family {
+  readonly all: readonly MeasuredRevision[];
+  readonly shown: readonly MeasuredRevision[];
+}
+
+/** For the maker, of the sheets and of the calipers. */
+function warningsOf(made: readonly Sheet[], families: ReadonlyMap<string, Family>): string[] {
+  const gaps = [...families].flatMap(([id, { all }]) =>
+    all.flatMap(({ revision, readings }) =>
+      caliperWarnings(readings).map((gap) => `${id} ${revision.id}: ${gap}`),
+    ),
+  );
+  return [...gaps, ...made.flatMap(({ id, warnings }) => warnings.map((warning) => `${id}: ${warning}`))];
+}
+
 /**
  * Computes the sheet of every mold of a catalogue, published or not.
  *
@@ -149,62 +173,35 @@ export async function sheets(
   tools: Tools,
   onStep: OnStep = () => undefined,
 ): Promise<Analysed> {
-  const total = catalogue.baits.reduce(
-    (sum, { revisions }) => sum + revisions.length,
-    catalogue.molds.length,
-  );
+  const { baits, molds } = catalogue;
+  const total = baits.reduce((sum, { revisions }) => sum + revisions.length, molds.length);
   let done = 0;
-  const geometry = geometryCache(tools);
-  const ledgers = await tools.ledgers();
-  const families = new Map<string, MeasuredRevision[]>();
-  const gaps: string[] = [];
+  const families = new Map<string, Family>();
   const made: Sheet[] = [];
   const problems = new Map<string, EntryProblem>();
   const note = (problem: EntryProblem) => problems.set(JSON.stringify(problem), problem);
-  for (const bait of catalogue.baits) {
-    const shown = new Set(shownRevisions(catalogue, bait));
-    const family: MeasuredRevision[] = [];
-    families.set(bait.id, family);
+  for (const bait of baits) {
+    const all: MeasuredRevision[] = [];
     for (const revision of bait.revisions) {
       onStep({ done: done++, total, name: `${bait.id} ${revision.id}` });
-      const result = await geometry(bait, revision);
-      if ('problem' in result) {
-        note(result.problem);
-        continue;
-      }
-      gaps.push(...caliperWarnings(result.readings).map((gap) => `${bait.id} ${revision.id}: ${gap}`));
-      if (shown.has(revision)) family.push({ revision, ...result });
+      const result = await geometryOf(bait, revision, tools);
+      if ('problem' in result) note(result.problem);
+      else all.push({ revision, ...result });
     }
+    const open = new Set(shownRevisions(catalogue, bait));
+    families.set(bait.id, { all, shown: all.filter(({ revision }) => open.has(revision)) });
   }
-  for (const mold of catalogue.molds) {
+  for (const mold of molds) {
     onStep({ done: done++, total, name: mold.id });
-    const located = locate(catalogue, mold);
-    if ('problem' in located) {
-      note(located.problem);
-      continue;
-    }
-    const measured = await geometry(located.parts.bait, located.parts.revision);
-    if ('problem' in measured) continue;
-    const part = await partOf(mold, measured.geometry, tools);
-    if ('problem' in part) {
-      note(part.problem);
-      continue;
-    }
-    const family = families.get(located.parts.bait.id) ?? [];
-    const ledger = ledgers.find((one) => one.mold === mold.id) ?? null;
-    const parts = { ...located.parts, geometry: part.geometry, family, ledger };
-    const result = await sheetOrProblem(parts, tools);
-    if ('sheet' in result) made.push(result.sheet);
-    else note(result.problem);
+    const result = await moldSheet(catalogue, mold, families, tools);
+    if (result && 'sheet' in result) made.push(result.sheet);
+    else if (result) note(result.problem);
   }
   return {
     sheets: made,
     problems: [...problems.values()],
     refusals: gateProblems(catalogue, made),
     moves: made.filter(({ mold }) => PUBLISHED.has(mold.status)).flatMap((sheet) => moveOf(sheet) ?? []),
-    warnings: [
-      ...gaps,
-      ...made.flatMap((sheet) => sheet.warnings.map((warning) => `${sheet.id}: ${warning}`)),
-    ],
+    warnings: warningsOf(made, families),
   };
 }

@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { analysisTools } from '../../src/io/analysis-tools.ts';
 import { readCatalogue } from '../../src/io/catalogue.ts';
 import { problemLine } from '../../src/io/problem-text.ts';
@@ -6,6 +6,8 @@ import type { EntryProblem } from '../../src/schema/problem.ts';
 import { sheets, type Analysed } from '../../src/sheet/analyse.ts';
 import { gateProblems, successorProblems } from '../../src/sheet/gate.ts';
 import { changedCatalogue, TINY, type Changes } from '../support/temporary.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
 
 const MOLD = 'molds/peg-2.yaml';
 const TRIAL = 'trials/peg-a-2026-01-20.yaml';
