@@ -1,6 +1,27 @@
 import { z } from 'zod';
 import { banded, quantity, sourceSchema, text } from './fields.ts';
 
+const shortShotSchema = z.strictObject({
+  gap: quantity(
+    'length',
+    { min: '0.2 mm', max: '6 mm', example: '1 mm' },
+    'Even gap of the slot that was shot',
+  ),
+  reach: quantity(
+    'length',
+    { min: '2 mm', max: '2 m', example: '38 mm' },
+    'How far the plastic ran before it froze; the slot must be longer',
+  ),
+  push: quantity('force', { min: '5 N', max: '1000 N', example: '110 N' }, 'Steady push on the plunger'),
+  piston: quantity('length', { min: '5 mm', max: '120 mm', example: '1 in' }, 'Bore of the injector'),
+  pour: quantity(
+    'temperature',
+    { min: '120 °C', max: '210 °C', example: '330 °F' },
+    'Melt as it went in, measured in the injector',
+  ),
+  mold: quantity('temperature', { min: '0 °C', max: '100 °C', example: '72 °F' }, 'The slot before the shot'),
+});
+
 /** A compound: what is poured. */
 export const plastisolSchema = z.strictObject({
   name: text(80, 'Plain name: "medium compound"'),
@@ -102,6 +123,20 @@ export const plastisolSchema = z.strictObject({
     { min: '150 °C', max: '200 °C', example: '185 °C' },
     'Hottest pour that its maker or common practice allows',
   ),
+  measured: z
+    .strictObject({
+      shortShots: z
+        .array(shortShotSchema)
+        .min(1)
+        .max(24)
+        .meta({ description: 'Shots that froze half-way in a slot of even gap' }),
+      source: sourceSchema.meta({ description: 'Who measured it and how' }),
+    })
+    .optional()
+    .meta({
+      description:
+        'Your own measurements; short shots take the place of the stated viscosity in every fill reserve',
+    }),
   safetyDataSheet: text(200, 'How to get the safety data sheet').optional(),
 });
 

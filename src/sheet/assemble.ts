@@ -13,7 +13,7 @@ import { faults } from './faults.ts';
 import { cutsOf } from './cuts.ts';
 import { compoundFigures } from './compound-figures.ts';
 import { featureFills, fillFigures } from './fill-figures.ts';
-import { fillStudies } from './fill-study.ts';
+import { fillModel, fillStudies } from './fill-study.ts';
 import { floatStudy, type FloatStudy } from './float-study.ts';
 import { heatFigures } from './heat-figures.ts';
 import { heatStudy } from './heat-study.ts';
@@ -135,7 +135,8 @@ function givenParts({ mold, bait, revision, plastisol, geometry, halves, ledger,
 /** The whole sheet of a mold: figures first, then the verdicts, cautions and answers that speak of them. */
 export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>): Promise<Sheet> {
   const { mold, bait, catalogue } = given;
-  const studies = await fillStudies(given, remember);
+  const model = await fillModel(given, remember);
+  const studies = fillStudies(given, model);
   const heat = heatStudy(given);
   const side = hookedSide(given);
   const hooks = hookFits(given, side);
@@ -150,7 +151,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const action = sheetAction(given, trials);
   const figures = byKey([
     ...ownFigures(given),
-    ...fillFigures(given, studies),
+    ...fillFigures(given, model, studies),
     ...warming,
     ...heatFigures(given, heat),
     ...actionFigures(action),

@@ -2,9 +2,12 @@ import { band, type Share } from '../core/quantity/band.ts';
 import { figure, figureInput, type Figure, type FigureInput, type Source } from '../core/quantity/figure.ts';
 import type { UnitCode } from '../core/quantity/units.ts';
 import type { Case } from './case.ts';
-import { FILL_INPUT_WORDS, fillInputs, type FillStudy } from './fill-study.ts';
+import { FILL_INPUT_WORDS, fillInputs } from './fill-inputs.ts';
+import { coolestPours, gains, STEPS, type Gain } from './fill-outlook.ts';
+import type { FillModel, FillStudy } from './fill-study.ts';
 import {
   COLD_MOLD,
+  FILL_TIME,
   GAP_TOLERANCE,
   HAND_FORCE,
   TRANSFER_LOSS,
@@ -13,9 +16,11 @@ import {
 } from './practice.ts';
 import type { FeatureFill } from './sheet.ts';
 import { SOURCES } from './sources.ts';
-import { featureLabel, listed } from './words.ts';
+import { listed } from './words.ts';
 
-const UNITS: Readonly<Record<keyof typeof FILL_INPUT_WORDS, UnitCode>> = {
+type Input = keyof typeof FILL_INPUT_WORDS;
+
+const UNITS: Readonly<Record<Input, UnitCode>> = {
   pressure: 'kPa',
   viscosity: 'Pa.s',
   activation: 'kJ/mol',
@@ -25,46 +30,52 @@ const UNITS: Readonly<Record<keyof typeof FILL_INPUT_WORDS, UnitCode>> = {
   mold: 'Cel',
   gap: 'mm',
   closing: '1',
+  push: 's',
 };
 
 function inputsOf(given: Case, mold: Assumption): FigureInput[] {
-  const inputs = fillInputs(given, mold);
-  return (Object.keys(UNITS) as (keyof typeof UNITS)[])
+  const inputs = { ...fillInputs(given, mold), viscosity: given.plastisol.viscosity };
+  return (Object.keys(UNITS) as Input[])
     .filter((name) => name !== 'closing')
     .map((name) => figureInput(FILL_INPUT_WORDS[name], inputs[name], UNITS[name]));
 }
 
 /** "most of the band comes from viscosity at 175 °C and hand pressure". */
 function dominated(shares: readonly Share[]): string {
-  const names = shares.slice(0, 2).map(({ name }) => FILL_INPUT_WORDS[name as keyof typeof FILL_INPUT_WORDS]);
+  const names = shares.slice(0, 2).map(({ name }) => FILL_INPUT_WORDS[name as Input]);
   return `Most of the band comes from ${listed(names)}.`;
 }
 
 function sourcesOf({ plastisol }: Case, mold: Assumption): Source[] {
-  const { viscosity, diffusivity, noFlow } = plastisol;
+  const { viscosity, diffusivity, noFlow, activation } = plastisol;
   return [
-    SOURCES.reach,
+    SOURCES.filling,
+    SOURCES.closing,
     viscosity.source,
+    activation.source,
     diffusivity.source,
     noFlow.source,
     HAND_FORCE.source,
+    FILL_TIME.source,
     TRANSFER_LOSS.source,
     GAP_TOLERANCE.source,
     mold.source,
   ];
 }
 
+const heat = (warm: boolean) => (warm ? 'warm' : 'cold');
+
 function reserve(given: Case, study: FillStudy, warm: boolean): Figure {
   const mold = warm ? WARM_MOLD : COLD_MOLD;
   const spread = warm ? study.warm : study.cold;
-  const label = featureLabel(study.feature);
+  const { label, name } = study;
   return figure(
     {
-      key: `fill.reserve.${warm ? 'warm' : 'cold'}.${study.feature.name}`,
-      label: `Fill reserve of the ${label}, ${warm ? 'warm' : 'cold'} mold`,
+      key: `fill.reserve.${heat(warm)}.${name}`,
+      label: `Fill reserve of the ${label}, ${heat(warm)} mold`,
       unit: '1',
-      basis: `How many times longer the ${label} could be, its taper stretched alike, and still fill: above 1 it fills. ${dominated(spread.shares)}`,
-      formula: 'reserve = √((P/(μα)) / (P/(μα) that just fills its measured taper))',
+      basis: `How many times longer the way to fill the ${label} could be and still fill, in the cavity that is hardest to reach: above 1 it fills. From the filling model run with stiffer and stiffer plastic until the ${label} comes short. ${dominated(spread.shares)}`,
+      formula: 'reserve = √(μ*/μ), μ* the stiffest melt that still fills it',
       inputs: inputsOf(given, mold),
       sources: sourcesOf(given, mold),
     },
@@ -75,13 +86,13 @@ function reserve(given: Case, study: FillStudy, warm: boolean): Figure {
 function reach(given: Case, study: FillStudy, warm: boolean): Figure {
   const mold = warm ? WARM_MOLD : COLD_MOLD;
   const spread = warm ? study.warm : study.cold;
-  const { length, name } = study.feature;
+  const { length, name, label } = study;
   return figure(
     {
-      key: `fill.reach.${warm ? 'warm' : 'cold'}.${name}`,
-      label: `Reach in the ${featureLabel(study.feature)}, ${warm ? 'warm' : 'cold'} mold`,
+      key: `fill.reach.${heat(warm)}.${name}`,
+      label: `Reach in the ${label}, ${heat(warm)} mold`,
       unit: 'mm',
-      basis: `How far plastisol runs in a part of this taper before it freezes; the ${featureLabel(study.feature)} needs its length. ${dominated(spread.shares)}`,
+      basis: `How long the ${label} could be, everything stretched alike, before it comes short; it needs its length. ${dominated(spread.shares)}`,
       formula: 'reach = reserve × length',
       inputs: [figureInput('length', band(length), 'mm'), ...inputsOf(given, mold)],
       sources: sourcesOf(given, mold),
@@ -90,11 +101,11 @@ function reach(given: Case, study: FillStudy, warm: boolean): Figure {
   );
 }
 
-/** Each thin feature with its four figures. */
+/** Each thin part with its four figures; the body where a bait has none. */
 export function featureFills(given: Case, studies: readonly FillStudy[]): FeatureFill[] {
   return studies.map((study) => ({
-    feature: study.feature,
-    label: featureLabel(study.feature),
+    name: study.name,
+    label: study.label,
     reachCold: reach(given, study, false),
     reachWarm: reach(given, study, true),
     reserveCold: reserve(given, study, false),
@@ -105,9 +116,8 @@ export function featureFills(given: Case, studies: readonly FillStudy[]): Featur
 function least(given: Case, studies: readonly FillStudy[], warm: boolean): Figure[] {
   const [study] = [...studies].sort((a, b) => (warm ? a.warm.low - b.warm.low : a.cold.low - b.cold.low));
   if (!study) return [];
-  const figureOf = reserve(given, study, warm);
-  const key = `fill.reserve.${warm ? 'warm' : 'cold'}`;
-  return [{ ...figureOf, key, label: `Least fill reserve, ${warm ? 'warm' : 'cold'} mold` }];
+  const key = `fill.reserve.${heat(warm)}`;
+  return [{ ...reserve(given, study, warm), key, label: `Least fill reserve, ${heat(warm)} mold` }];
 }
 
 function needed(given: Case, studies: readonly FillStudy[]): Figure[] {
@@ -132,8 +142,93 @@ function needed(given: Case, studies: readonly FillStudy[]): Figure[] {
   ];
 }
 
-/** Figures of filling: those of each thin feature, the least of them, and the mold temperature they need. */
-export function fillFigures(given: Case, studies: readonly FillStudy[]): Figure[] {
+function coolest(given: Case, model: FillModel, studies: readonly FillStudy[]): Figure[] {
+  const pours = coolestPours(given, model, studies);
+  return [false, true].flatMap((warm) => {
+    const { nominal, adverse } = warm ? pours.warm : pours.cold;
+    if (!Number.isFinite(nominal)) return [];
+    const sure = Number.isFinite(adverse);
+    const mold = warm ? WARM_MOLD : COLD_MOLD;
+    return [
+      figure(
+        {
+          key: `fill.pour.${heat(warm)}`,
+          label: `Coolest pour that fills, ${heat(warm)} mold`,
+          unit: 'Cel',
+          basis: `Pour within the compound's own limits from which the least reserve is 1; the coolest of them where every pour fills. ${sure ? 'High: at the adverse end of the band.' : 'At the adverse end of the band no pour within its limits is enough.'}`,
+          inputs: inputsOf(given, mold),
+          sources: sourcesOf(given, mold),
+        },
+        band(nominal, nominal, sure ? adverse : nominal),
+      ),
+    ];
+  });
+}
+
+function time(given: Case, { time: taken, grid }: FillModel): Figure {
+  return figure(
+    {
+      key: 'fill.time',
+      label: 'Time to fill, cold mold',
+      unit: 's',
+      basis: `From the first drop at the gate until the cavity that is hardest to reach is full, or stops. Low and high: a quick and a slow push. Worked out on a grid of ${(1e3 * grid.map.cell).toFixed(2)} mm.`,
+      formula: 'Hele-Shaw flow on the plan, walls closing as they cool',
+      inputs: inputsOf(given, COLD_MOLD),
+      sources: sourcesOf(given, COLD_MOLD),
+    },
+    taken,
+  );
+}
+
+const GAIN_WORDS: Readonly<Record<Gain['key'], string>> = {
+  pour: 'Reserve gained by plastic 10 °F (5.6 °C) hotter',
+  mold: 'Reserve gained by a mold 10 °F (5.6 °C) warmer',
+  gap: 'Reserve gained by parts 0.1 mm (0.004 in) thicker',
+  push: 'Reserve gained by a push half as hard again',
+};
+
+function gained(given: Case, all: readonly Gain[], weakest: FillStudy | undefined): Figure[] {
+  return all.map(({ key, times }) =>
+    figure(
+      {
+        key: `fill.gain.${key}`,
+        label: GAIN_WORDS[key],
+        unit: '%',
+        basis: `How much larger the reserve of the ${weakest?.label ?? 'body'} becomes in a cold mold, all else as it was.`,
+        formula: 'gain = reserve with the change/reserve without − 1',
+        inputs: [
+          figureInput('hotter or warmer by', band(STEPS.degrees), 'K'),
+          figureInput('thicker by', band(STEPS.gap), 'mm'),
+          ...inputsOf(given, COLD_MOLD),
+        ],
+        sources: sourcesOf(given, COLD_MOLD),
+      },
+      band(times - 1),
+    ),
+  );
+}
+
+/** What a way out without any resistance would add: why deeper vents buy no fill. */
+function airGain(given: Case, weakest: FillStudy | undefined): Figure[] {
+  if (!weakest || given.mold.vents.length === 0) return [];
+  return [
+    figure(
+      {
+        key: 'vent.gain',
+        label: 'Reserve gained if no air were in the way',
+        unit: '%',
+        basis: `How much larger the reserve of the ${weakest.label} would be in a cold mold if its air left without any resistance at all: the most that any vent could buy.`,
+        formula: 'gain = reserve without air/reserve − 1',
+        inputs: inputsOf(given, COLD_MOLD),
+        sources: [SOURCES.filling, SOURCES.vents],
+      },
+      band(Math.exp(weakest.part.air / 2) - 1),
+    ),
+  ];
+}
+
+/** Figures of filling: time, those of each part, the least of them, and what they need or gain. */
+export function fillFigures(given: Case, model: FillModel, studies: readonly FillStudy[]): Figure[] {
   const each = featureFills(given, studies).flatMap((fill) => [
     fill.reachCold,
     fill.reachWarm,
@@ -141,9 +236,13 @@ export function fillFigures(given: Case, studies: readonly FillStudy[]): Figure[
     fill.reserveWarm,
   ]);
   return [
+    time(given, model),
     ...each,
     ...least(given, studies, false),
     ...least(given, studies, true),
     ...needed(given, studies),
+    ...coolest(given, model, studies),
+    ...gained(given, gains(given, model, studies), studies[0]),
+    ...airGain(given, studies[0]),
   ];
 }

@@ -1,20 +1,58 @@
-import { band, quadrature, type Spread } from '../core/quantity/band.ts';
-import { criticalDrive, type Ageing } from '../core/fill/reach.ts';
-import { featureProfile, type ProfileStation } from '../core/fill/profile.ts';
-import { arrheniusViscosity } from '../core/fill/viscosity.ts';
-import { noFlowFraction } from '../core/heat/solidification.ts';
+import {
+  fillReserve,
+  type PartDrive,
+  type ReserveTable,
+  type ShotConditions,
+} from '../core/fill/grid/reserve-table.ts';
+import {
+  reserveSpread,
+  shotConditions,
+  type ReserveInputs,
+  type ReserveSetting,
+  type ReserveValues,
+} from '../core/fill/grid/reserve-band.ts';
+import { freezeScale, tabulatedReserve } from '../core/fill/grid/tabulated-reserve.ts';
 import { bisect } from '../core/numeric/root.ts';
-import type { FeatureMeasure } from '../core/section/geometry.ts';
+import { band, type Band, type Spread } from '../core/quantity/band.ts';
+import type { BaitGeometry, FeatureMeasure } from '../core/section/geometry.ts';
 import type { Case } from './case.ts';
+import { cavityFeeds, type Feeds } from './fill-feed.ts';
+import {
+  cavityGrid,
+  cavityOf,
+  fillPicture,
+  fillRun,
+  shapedCavity,
+  WHOLE,
+  type CavityGrid,
+  type FillPicture,
+} from './fill-grid.ts';
+import { fillInputs, fillSetting } from './fill-inputs.ts';
+import { COLD_MOLD, WARM_MOLD } from './practice.ts';
 import type { Remember } from './tools.ts';
-import { COLD_MOLD, GAP_TOLERANCE, WARM_MOLD, type Assumption } from './practice.ts';
+import { featureLabel } from './words.ts';
 
-/** Temperature at which a compound's viscosity is stated [K]. */
-export const VISCOSITY_AT = 175 + 273.15;
+/** What the filling model tells of one cavity of a mold. */
+export interface FillModel {
+  readonly grid: CavityGrid;
+  readonly table: ReserveTable;
+  /** Until a cold cavity is full, or stops, over the time of the push [s]. */
+  readonly time: Band;
+  readonly cold: FillPicture;
+  readonly warm: FillPicture;
+  /** At the adverse end of the cold reserve; null when every part fills there. */
+  readonly adverse: FillPicture | null;
+}
 
-/** One thin feature's reserve: how many times longer it could be and still fill [1]. */
+/** One thin part's reserve: how many times longer it could be and still fill [1]. */
 export interface FillStudy {
-  readonly feature: FeatureMeasure;
+  readonly name: string;
+  readonly label: string;
+  /** Null for the whole of a bait without thin parts. */
+  readonly feature: FeatureMeasure | null;
+  /** That it has to be filled along [m]. */
+  readonly length: number;
+  readonly part: PartDrive;
   readonly cold: Spread;
   readonly warm: Spread;
   /** Mold temperature [K] from which the nominal, and the adverse, reserve is 1; Infinity when none does. */
@@ -22,110 +60,105 @@ export interface FillStudy {
   readonly neededAdverse: number;
 }
 
-const AGEING: readonly Ageing[] = ['gate age', 'own age', 'fresh core'];
-const FLAT = new Set(['curl-tail', 'ribbon-tail', 'paddle', 'fin']);
-const LEAST_GAP = 0.00005;
 /** Hottest block that is considered: above it a bait no longer sets in reasonable time [K]. */
-const HOTTEST_MOLD = 80 + 273.15;
+export const HOTTEST_MOLD = 80 + 273.15;
 
-type Names =
-  'pressure' | 'viscosity' | 'activation' | 'diffusivity' | 'noFlow' | 'melt' | 'mold' | 'gap' | 'closing';
+/** Nominal value of every input. */
+export function nominalValues(inputs: ReserveInputs): ReserveValues {
+  return Object.fromEntries(
+    Object.entries(inputs).map(([name, { value }]) => [name, value]),
+  ) as ReserveValues;
+}
 
-/** Inputs of a fill study in words, in the order of `Names`. */
-export const FILL_INPUT_WORDS: Readonly<Record<Names, string>> = {
-  pressure: 'hand pressure',
-  viscosity: 'viscosity at 175 °C',
-  activation: 'activation energy of the viscosity',
-  diffusivity: 'thermal diffusivity',
-  noFlow: 'no-flow temperature',
-  melt: 'melt at the gate',
-  mold: 'mold temperature',
-  gap: 'cutting tolerance',
-  closing: 'how the walls close',
-};
+interface ModelInputs {
+  readonly geometry: Pick<BaitGeometry, 'mesh' | 'projectedArea' | 'features'>;
+  readonly gate: Parameters<typeof cavityGrid>[1];
+  readonly feeds: Feeds;
+  readonly cold: ReserveInputs;
+  readonly warm: ReserveInputs;
+  readonly setting: ReserveSetting;
+}
 
-/** Bands of everything that decides whether a thin feature fills [SI]. */
-export function fillInputs(given: Case, mold: Assumption) {
-  const { plastisol, pressure, gateTemperature } = given;
-  const { viscosity, activation, diffusivity, noFlow } = plastisol;
-  const melt = band(gateTemperature.value, gateTemperature.low, gateTemperature.high);
+/** Least reserve at the adverse end, of all parts. */
+function adverseReserve({ cold, setting }: ModelInputs, table: ReserveTable): number {
+  const spreads = table.parts.map((part) => reserveSpread(table, part, cold, setting));
+  const least = [...spreads].sort((a, b) => a.low - b.low)[0]!;
+  return least.low < 1 ? least.low / least.value : 1;
+}
+
+function modelOf(inputs: ModelInputs): FillModel {
+  const { geometry, gate, feeds, setting } = inputs;
+  const grid = cavityGrid(geometry, gate);
+  const scale = freezeScale();
+  const shot = (at: ReserveInputs, changes: Partial<ReserveValues> = {}) =>
+    shotConditions({ ...nominalValues(at), ...changes }, setting, scale);
+  const shaped = shapedCavity(grid, geometry.features, feeds.worst);
+  const easiest = feeds.uneven ? feeds.best : undefined;
+  const table = tabulatedReserve({ ...shaped, easiest }, shot(inputs.cold));
+  const cavity = cavityOf(grid);
+  const run = (conditions: ShotConditions) => fillRun(cavity, feeds.worst, conditions);
+  const { low, high, value } = inputs.cold.push;
+  const [quick, usual, slow] = [low, value, high].map((push) => run(shot(inputs.cold, { push })));
+  const times = [quick!, usual!, slow!].map(({ time }) => time);
+  const adverse = adverseReserve(inputs, table);
+  // Reserve goes with the root of the viscosity.
+  const stiff = { viscosity: inputs.cold.viscosity.value / adverse ** 2 };
   return {
-    pressure,
-    viscosity,
-    activation,
-    diffusivity,
-    noFlow,
-    melt,
-    mold,
-    gap: GAP_TOLERANCE,
-    closing: band(0, -1, 1),
+    ...{ grid, table, time: band(times[1]!, Math.min(...times), Math.max(...times)) },
+    cold: fillPicture(usual!),
+    warm: fillPicture(run(shot(inputs.warm))),
+    adverse: adverse < 1 ? fillPicture(run(shot(inputs.cold, stiff))) : null,
   };
 }
 
-type FillInputs = ReturnType<typeof fillInputs>;
-type Values = Record<Names, number>;
-
-/** Reserve of one feature as a function of the inputs; the costly part is kept for equal shapes and temperatures. */
-function reserveOf(feature: FeatureMeasure): (values: Values) => number {
-  const stations = featureProfile(feature);
-  const kept = new Map<string, number>();
-  return (values) => {
-    const theta = noFlowFraction(values.noFlow, values.mold, values.melt);
-    const key = `${theta}|${values.gap}|${values.closing}`;
-    const needed =
-      kept.get(key) ??
-      criticalDrive(
-        { ...shape(feature, stations, values.gap), theta, ageing: AGEING[values.closing + 1] ?? 'own age' },
-        100,
-      );
-    kept.set(key, needed);
-    const viscosity = arrheniusViscosity(
-      { reference: values.viscosity, at: VISCOSITY_AT, activation: values.activation },
-      values.melt,
-    );
-    return Math.sqrt(values.pressure / (viscosity * values.diffusivity) / needed);
+/** Runs the filling model of a mold: one cavity, the one that is hardest to reach. */
+export function fillModel(given: Case, remember: Remember): Promise<FillModel> {
+  const { mesh, projectedArea, features } = given.geometry;
+  const inputs: ModelInputs = {
+    geometry: { mesh, projectedArea, features: features.filter(({ kind }) => kind !== 'rib') },
+    gate: given.mold.gate,
+    feeds: cavityFeeds(given),
+    cold: fillInputs(given, COLD_MOLD),
+    warm: fillInputs(given, WARM_MOLD),
+    setting: fillSetting(given),
   };
+  return remember('fill-study', inputs, () => modelOf(inputs));
 }
 
-function shape(feature: FeatureMeasure, stations: readonly ProfileStation[], gap: number) {
-  const form: 'slot' | 'oval' = FLAT.has(feature.kind) ? 'slot' : 'oval';
-  return {
-    form,
-    stations: stations.map((station) => ({
-      ...station,
-      thickness: Math.max(LEAST_GAP, station.thickness + gap),
-    })),
-  };
+/** Reserve of one part at nominal values but for some. */
+export function nominalReserve(given: Case, table: ReserveTable) {
+  const values = nominalValues(fillInputs(given, COLD_MOLD));
+  const setting = fillSetting(given);
+  return (part: PartDrive, changes: Partial<ReserveValues>): number =>
+    fillReserve(table, part, shotConditions({ ...values, ...changes }, setting, table.scale));
 }
 
 function moldNeeded(reserveAt: (mold: number) => number, least: number): number {
   if (reserveAt(COLD_MOLD.value) >= least) return COLD_MOLD.value;
   if (reserveAt(HOTTEST_MOLD) < least) return Infinity;
-  return bisect((mold) => reserveAt(mold) - least, COLD_MOLD.value, HOTTEST_MOLD, 10);
+  return bisect((mold) => reserveAt(mold) - least, COLD_MOLD.value, HOTTEST_MOLD, 20);
 }
 
-function studyOf(feature: FeatureMeasure, coldInputs: FillInputs, warmInputs: FillInputs): FillStudy {
-  const reserve = reserveOf(feature);
-  const cold = quadrature(reserve, coldInputs);
-  const warm = quadrature(reserve, warmInputs);
-  const nominal = Object.fromEntries(
-    Object.entries(coldInputs).map(([name, { value }]) => [name, value]),
-  ) as Values;
-  const reserveAt = (mold: number) => reserve({ ...nominal, mold });
+function studyOf(given: Case, { table }: FillModel, part: PartDrive): FillStudy {
+  const setting = fillSetting(given);
+  const cold = reserveSpread(table, part, fillInputs(given, COLD_MOLD), setting);
+  const warm = reserveSpread(table, part, fillInputs(given, WARM_MOLD), setting);
+  const feature = given.geometry.features.find(({ name }) => name === part.name) ?? null;
+  const { min, max } = given.geometry.box;
+  const reserve = nominalReserve(given, table);
+  const reserveAt = (mold: number) => reserve(part, { mold });
   return {
-    feature,
-    cold,
-    warm,
+    ...{ name: part.name, feature, part, cold, warm },
+    label: feature ? featureLabel(feature) : WHOLE,
+    length: feature ? feature.length : max[0] - min[0],
     neededNominal: moldNeeded(reserveAt, 1),
     neededAdverse: moldNeeded(reserveAt, cold.value / cold.low),
   };
 }
 
-/** Fill study of every thin feature: ribs stand on the body and fill with it. */
-export async function fillStudies(given: Case, remember: Remember): Promise<FillStudy[]> {
-  const [cold, warm] = [fillInputs(given, COLD_MOLD), fillInputs(given, WARM_MOLD)];
-  const studies = given.geometry.features
-    .filter(({ kind }) => kind !== 'rib')
-    .map((feature) => remember('fill-study', { feature, cold, warm }, () => studyOf(feature, cold, warm)));
-  return (await Promise.all(studies)).sort((a, b) => a.cold.value - b.cold.value);
+/** Fill study of every thin part, the least first: ribs stand on the body and fill with it. */
+export function fillStudies(given: Case, model: FillModel): FillStudy[] {
+  return model.table.parts
+    .map((part) => studyOf(given, model, part))
+    .sort((a, b) => a.cold.value - b.cold.value);
 }

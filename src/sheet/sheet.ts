@@ -78,9 +78,10 @@ export type ColdVerdict = Verdict<
 export type FloatVerdict = Verdict<'floats' | 'sinks' | 'may float or sink'>;
 export type InjectorVerdict = Verdict<'one push' | 'none listed'>;
 
-/** One thin feature's chance to fill. */
+/** One part's chance to fill. */
 export interface FeatureFill {
-  readonly feature: FeatureMeasure;
+  /** Of the feature; `body` where a bait has no thin part. */
+  readonly name: string;
   readonly label: string;
   readonly reachCold: Figure;
   readonly reachWarm: Figure;

@@ -44,10 +44,17 @@ export const SOURCES = {
     title: 'ISO 13732-1:2006 and ASTM C1055 burn thresholds for bare metal, the lower of the two',
     note: 'values from memory, cross-checked against each other',
   },
-  reach: {
+  filling: {
     kind: 'published',
     title:
-      'Slot flow with walls closing by conduction: Carslaw & Jaeger (1959) for the closing, lubrication flow for the front; reach law own derivation',
+      'Hele-Shaw flow, Hieber & Shen, J. Non-Newtonian Fluid Mech. 7 (1980) 1; front by the flow analysis network, Tadmor, Broyer & Gutfinger, Polym. Eng. Sci. 14 (1974) 660',
+    note: 'from memory; reserve by stretching all lengths, own derivation',
+  },
+  closing: {
+    kind: 'published',
+    title:
+      'Closing of the walls by conduction: Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed. (1959), 3.3',
+    note: 'section number from memory; low end: every place as old as the gate, high end: a core that stays hot, own derivation',
   },
   contraction: {
     kind: 'published',

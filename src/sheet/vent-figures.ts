@@ -6,7 +6,7 @@ import { flashLength, flashThroughDepth, type VentMelt } from '../core/vent/flas
 import { backPressure, ventPath } from '../core/vent/tiers.ts';
 import type { VentTier } from '../schema/mold.ts';
 import type { Case } from './case.ts';
-import { VISCOSITY_AT } from './fill-study.ts';
+import { VISCOSITY_AT } from '../core/fill/grid/reserve-band.ts';
 import { COLD_MOLD, CONTACT_COEFFICIENT, FILL_TIME, VENT_TOLERANCE } from './practice.ts';
 import { SOURCES } from './sources.ts';
 

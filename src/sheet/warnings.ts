@@ -4,7 +4,6 @@ import { band } from '../core/quantity/band.ts';
 import { baitMass } from '../core/shot/shot-volume.ts';
 import type { Case } from './case.ts';
 import type { FillStudy } from './fill-study.ts';
-import { featureLabel } from './words.ts';
 
 function mixedRevisions({ mold, revision }: Case): string[] {
   const others = mold.cavities.flatMap((cavity, i) =>
@@ -32,7 +31,7 @@ function weighed({ mold, geometry, density, topOffShare }: Case): string[] {
 function short(studies: readonly FillStudy[]): string[] {
   return studies
     .filter(({ cold }) => cold.value < 1)
-    .map(({ feature }) => `the ${featureLabel(feature)} comes short in a cold mold at nominal`);
+    .map(({ label }) => `the ${label} comes short in a cold mold at nominal`);
 }
 
 function leakingVents({ mold }: Case): string[] {

@@ -136,7 +136,7 @@ test('a mold whose cavities do not hold the baits is refused with both shares', 
   );
 });
 
-test('runners that were measured are taken as stated', async () => {
+test('runners that were measured are taken as stated', { timeout: 60_000 }, async () => {
   const stated = 0.123;
   const { reading } = all;
   const molds = reading.catalogue.molds

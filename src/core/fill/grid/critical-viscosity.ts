@@ -5,8 +5,19 @@ import type { GridFeed } from './feed.ts';
 import { fillCavity, FILL_SETTINGS, type CavityFill, type FillSettings } from './fill-cavity.ts';
 import type { GridMelt } from './state.ts';
 
-/** Share of a feature’s volume from which it counts as filled [1]: the rest is the rounding of its rim. Source: own choice. */
-export const FILLED_SHARE = 0.985;
+/**
+ * Share of a feature's volume from which it counts as filled: all but its last cell and a half, at most 98.5 %, since
+ * the rest is the rounding of its rim.
+ *
+ * @param cells - of the feature [1]
+ * @returns 0 to 1 [1]
+ *
+ * Cost: constant.
+ * Source: own choice: what the grid cannot tell apart does not count as short.
+ */
+export function filledFrom(cells: number): number {
+  return 1 - Math.max(0.015, 1.5 / Math.max(1.5, cells));
+}
 
 /**
  * Share of some cells' volume that is filled.
@@ -25,37 +36,99 @@ export function filledShare(fill: CavityFill, cells: readonly number[]): number 
   return whole > 0 ? held / whole : 1;
 }
 
-/** Stiffest melt with which a feature fills, in ln of the viscosity at the gate relative to the given one. */
-interface Bracket {
-  low: number;
-  high: number;
-  /** Next guess. */
-  guess: number;
-}
-
 /** How far the viscosity is taken up and down from the given one, in ln: reserves from 0.1 to 10. */
 const WIDEST = 2 * Math.log(10);
-
-/** A short feature got as far as √(1/viscosity) lets it: the guess that would just fill it. */
-function narrow(bracket: Bracket, at: number, share: number): void {
-  const fills = share >= FILLED_SHARE;
-  if (fills) bracket.low = Math.max(bracket.low, at);
-  else bracket.high = Math.min(bracket.high, at);
-  const { low, high } = bracket;
-  const open = low === -WIDEST || high === WIDEST;
-  const aimed = fills ? at + 1.2 : at + 2 * Math.log(Math.max(0.25, share));
-  const inside = aimed > low + 0.02 && aimed < high - 0.02;
-  bracket.guess = open && inside ? aimed : open ? Math.min(high, Math.max(low, aimed)) : (low + high) / 2;
-}
 
 /** Features whose stiffest melt is sought, and how closely. */
 export interface CriticalSearch {
   readonly features: readonly FeatureCells[];
   /** Width of the answer's bracket, relative [1]. */
   readonly tolerance?: number;
-  /** Runs at most [1]. */
+  /** Runs at most, for each feature [1]. */
   readonly most?: number;
   readonly settings?: FillSettings;
+}
+
+/** A cavity under a shot, at viscosities that are tried. */
+export interface Trials {
+  /** Share of each feature that fills at a viscosity exp(at) times the given one. */
+  readonly sharesAt: (at: number) => readonly number[];
+}
+
+/**
+ * A shot that can be tried at other viscosities.
+ *
+ * @param cavity - from `cutCavity`
+ * @param melt - as `fillCavity`
+ * @param feed - as `fillCavity`
+ * @param search - features and settings [1]
+ * @returns shares of the features [1], each viscosity run once
+ * @throws {RangeError} as `fillCavity`, when a viscosity is tried
+ *
+ * Cost: a filling run a viscosity.
+ * Source: definition.
+ */
+export function viscosityTrials(
+  cavity: Cavity,
+  melt: GridMelt,
+  feed: GridFeed,
+  search: Pick<CriticalSearch, 'features' | 'settings'>,
+): Trials {
+  const kept = new Map<number, readonly number[]>();
+  const sharesAt = (at: number) => {
+    const known = kept.get(at);
+    if (known) return known;
+    const viscosity = { ...melt.viscosity, reference: melt.viscosity.reference * Math.exp(at) };
+    const fill = fillCavity(cavity, { ...melt, viscosity }, feed, [], search.settings ?? FILL_SETTINGS);
+    const shares = search.features.map(({ cells }) => filledShare(fill, cells));
+    kept.set(at, shares);
+    return shares;
+  };
+  return { sharesAt };
+}
+
+/** Viscosities tried so far for one feature, in ln. */
+interface Bracket {
+  /** Stiffest that filled below the thinnest that did not. */
+  low: number;
+  high: number;
+  /** Share at `high`. */
+  share: number;
+}
+
+function noted(bracket: Bracket, at: number, share: number, wanted: number): Bracket {
+  const { low, high } = bracket;
+  if (share >= wanted) return at < high ? { ...bracket, low: Math.max(low, at) } : bracket;
+  // What fills beyond a melt that does not is no reserve.
+  return at < high ? { low: low < at ? low : -Infinity, high: at, share } : bracket;
+}
+
+/** By how much the melt would have to be thinner, in ln, for a feature that got as far as √(1/viscosity) lets it. */
+const fallShort = (share: number, wanted: number) => 2 * Math.log(wanted / Math.max(0.2, share));
+
+/** A short feature got as far as √(1/viscosity) lets it: the guess that would just fill it. */
+function nextGuess({ low, high, share }: Bracket, start: number, wanted: number): number {
+  if (high === Infinity) return low === -Infinity ? start : Math.min(WIDEST, low + 1.2);
+  const aimed = high - fallShort(share, wanted) - 0.01;
+  if (low === -Infinity) return Math.max(-WIDEST, aimed);
+  const inside = aimed > low + 0.02 && aimed < high - 0.02 && high - low > 0.3;
+  return inside ? aimed : (low + high) / 2;
+}
+
+function criticalOf(
+  trials: Trials,
+  feature: number,
+  wanted: number,
+  limits: { start: number; tolerance: number; most: number },
+): number {
+  let bracket: Bracket = { low: -Infinity, high: Infinity, share: 1 };
+  for (let run = 0; run < limits.most && !(bracket.high - bracket.low <= limits.tolerance); run++) {
+    const at = nextGuess(bracket, limits.start, wanted);
+    bracket = noted(bracket, at, trials.sharesAt(at)[feature]!, wanted);
+    if (bracket.low >= WIDEST) return WIDEST;
+    if (bracket.high <= -WIDEST) return -WIDEST;
+  }
+  return (Math.max(-WIDEST, bracket.low) + Math.min(WIDEST, bracket.high)) / 2;
 }
 
 /**
@@ -71,7 +144,7 @@ export interface CriticalSearch {
  * @throws {RangeError} as `fillCavity`
  *
  * Valid: as `fillCavity`. A feature without cells counts as filled.
- * Cost: 4 to 12 filling runs for all features together.
+ * Cost: 4 to 10 filling runs a feature, shared where features are alike.
  * Source: own derivation: lengths enter the equations of filling as viscosity times length squared.
  */
 export function criticalViscosities(
@@ -81,15 +154,85 @@ export function criticalViscosities(
   search: CriticalSearch,
 ): number[] {
   const tolerance = between('criticalViscosities: tolerance', search.tolerance ?? 0.06, 1e-3, 1);
-  const brackets = search.features.map((): Bracket => ({ low: -WIDEST, high: WIDEST, guess: 0 }));
-  const wide = ({ low, high }: Bracket) => high - low > tolerance;
-  for (let run = 0; run < (search.most ?? 24); run++) {
-    const next = brackets.filter(wide).sort((a, b) => a.guess - b.guess)[0];
-    if (next === undefined) break;
-    const at = Math.min(WIDEST, Math.max(-WIDEST, next.guess));
-    const viscosity = { ...melt.viscosity, reference: melt.viscosity.reference * Math.exp(at) };
-    const fill = fillCavity(cavity, { ...melt, viscosity }, feed, [], search.settings ?? FILL_SETTINGS);
-    search.features.forEach(({ cells }, n) => narrow(brackets[n]!, at, filledShare(fill, cells)));
+  const trials = viscosityTrials(cavity, melt, feed, search);
+  let start = 0;
+  return search.features.map(({ cells }, feature) => {
+    const limits = { start, tolerance, most: search.most ?? 24 };
+    start = criticalOf(trials, feature, filledFrom(cells.length), limits);
+    return melt.viscosity.reference * Math.exp(start);
+  });
+}
+
+/** A feature's stiffest melt under known conditions, and how its share falls with stiffer ones. */
+export interface KnownCritical {
+  /** ln of the stiffest melt relative to the given one. */
+  readonly at: number;
+  /** Share lost a unit of ln viscosity just beyond it [1]. */
+  readonly slope: number;
+}
+
+/** How far beyond the stiffest melt its slope is measured, in ln. */
+const BEYOND = 0.2;
+
+/**
+ * How the share of a feature falls just beyond its stiffest melt.
+ *
+ * @param trials - from `viscosityTrials`
+ * @param feature - index of the feature
+ * @param cells - how many it has [1]
+ * @param at - ln of its stiffest melt relative to the given one
+ * @returns `at` with the slope [1]
+ *
+ * Cost: a filling run.
+ * Source: difference quotient.
+ */
+export function knownCritical(trials: Trials, feature: number, cells: number, at: number): KnownCritical {
+  const lost = filledFrom(cells) - trials.sharesAt(at + BEYOND)[feature]!;
+  return { at, slope: Math.max(0.05, lost / BEYOND) };
+}
+
+/** Shares within this part of the wanted one are close enough for its slope [1]. */
+const NEAR = 0.8;
+
+/** Width of the bracket where a feature jumps from short to full, in ln. */
+const JUMP = 0.1;
+
+/**
+ * Stiffest melt of a feature under conditions a little off known ones: one short run, put right by the known slope.
+ *
+ * @param trials - of the new conditions
+ * @param feature - index of the feature
+ * @param cells - how many it has [1]
+ * @param known - under the old conditions
+ * @returns ln of the stiffest melt relative to the given one
+ *
+ * Valid: while the feature stops by freezing along its length. Where it jumps from short to full a bracket of 0.1.
+ * Cost: 1 to 3 filling runs, up to 12 where it jumps.
+ * Source: own derivation.
+ */
+export function shiftedCritical(
+  trials: Trials,
+  feature: number,
+  cells: number,
+  known: KnownCritical,
+): number {
+  const wanted = filledFrom(cells);
+  let bracket: Bracket = { low: -Infinity, high: Infinity, share: 1 };
+  let at = Math.min(WIDEST, known.at + BEYOND / 2);
+  let stride = 0.3;
+  for (let run = 0; run < 12; run++) {
+    bracket = noted(bracket, at, trials.sharesAt(at)[feature]!, wanted);
+    const { low, high, share } = bracket;
+    if (low >= WIDEST) return WIDEST;
+    if (high <= -WIDEST) return -WIDEST;
+    if (high < Infinity && share > NEAR * wanted) {
+      return Math.max(low, high - (wanted - share) / known.slope);
+    }
+    if (high - low < JUMP) break;
+    if (high === Infinity) at = Math.min(WIDEST, low + stride);
+    else if (low === -Infinity) at = Math.max(-WIDEST, high - Math.min(stride, fallShort(share, wanted)));
+    else at = (low + high) / 2;
+    stride *= 2;
   }
-  return brackets.map(({ low, high }) => melt.viscosity.reference * Math.exp((low + high) / 2));
+  return (Math.max(-WIDEST, bracket.low) + Math.min(WIDEST, bracket.high)) / 2;
 }

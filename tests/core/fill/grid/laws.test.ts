@@ -233,7 +233,7 @@ describe('reserve', () => {
       viscosity: 3,
       diffusivity: 7.5e-8,
     });
-    const cavity = strip(60, 1, 0.03 / 60, () => 1e-3);
+    const cavity = strip(120, 1, 0.03 / 120, () => 1e-3);
     const features = [{ name: 'all', cells: cellsWhere(cavity, () => true), root: [] }];
     const [stiffest] = criticalViscosities(cavity, at(0.5), PUSH, { features, tolerance: 0.01 });
     expect(Math.abs(Math.sqrt(stiffest! / 3) / (reach / 0.03) - 1)).toBeLessThan(0.02);
