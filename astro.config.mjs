@@ -1,7 +1,7 @@
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { mistakesInPreview } from './src/commands/preview.ts';
-import { siteAddress } from './src/io/catalogue.ts';
+import { shopOf } from './src/io/catalogue.ts';
 import { facesPlugin } from './src/styles/faces-plugin.ts';
 import { tokensPlugin } from './src/styles/tokens-plugin.ts';
 import { CACHE_FOLDER, contentFolder, outputFolder } from './src/io/settings.ts';
@@ -9,11 +9,11 @@ import { CACHE_FOLDER, contentFolder, outputFolder } from './src/io/settings.ts'
 /** Packages with code that is not JavaScript: loaded from node_modules as they are, never bundled. */
 const NATIVE = ['manifold-3d', 'sharp'];
 
-const address = await siteAddress(contentFolder());
+const shop = await shopOf(contentFolder());
 
 export default defineConfig({
-  site: address,
-  base: address && new URL(address).pathname,
+  site: shop?.site,
+  base: shop && new URL(shop.site).pathname,
   outDir: outputFolder(),
   cacheDir: `${CACHE_FOLDER}/astro`,
   output: 'static',
@@ -25,7 +25,7 @@ export default defineConfig({
   integrations: [mdx(), mistakesInPreview()],
   server: { host: '127.0.0.1' },
   vite: {
-    plugins: [tokensPlugin(), facesPlugin(CACHE_FOLDER)],
+    plugins: [tokensPlugin(shop?.look ?? {}), facesPlugin(CACHE_FOLDER)],
     build: { assetsInlineLimit: 0, sourcemap: false },
     ssr: { external: NATIVE },
     optimizeDeps: { exclude: NATIVE },

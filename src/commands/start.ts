@@ -1,4 +1,4 @@
-import { siteAddress } from '../io/catalogue.ts';
+import { shopOf } from '../io/catalogue.ts';
 import { contentFolder, outputFolder } from '../io/settings.ts';
 import { buildSite } from './build-site.ts';
 import { interruption } from './interrupt.ts';
@@ -12,11 +12,8 @@ if (!Number.isInteger(PORT) || PORT < 0 || PORT > 65_535) {
   complain(`PORT: wants a whole number from 0 to 65535, got ${process.env['PORT'] ?? ''}`);
   process.exitCode = 1;
 } else if (await buildSite(signal)) {
-  const site = await serveSite(
-    outputFolder(),
-    PORT,
-    new URL((await siteAddress(contentFolder())) ?? 'http://localhost').pathname,
-  );
+  const shop = await shopOf(contentFolder());
+  const site = await serveSite(outputFolder(), PORT, shop && new URL(shop.site).pathname);
   say(`serving at ${site.address}  (stop with Ctrl+C)`);
   signal.addEventListener('abort', () => void site.close());
 } else {

@@ -119,7 +119,7 @@ function shapes(used: Used): string[] {
     (letter) => `.${letterClass(letter)}{font-weight:${LETTERS[letter].weight}}`,
   );
   return [
-    `{stroke-linejoin:round;stroke-linecap:round;font-family:${FONTS.text};font-variant-numeric:tabular-nums}`,
+    `{stroke-linejoin:round;stroke-linecap:round;font-family:${FONTS.drawn.text};font-variant-numeric:tabular-nums}`,
     ...lines.map((rule) => ` ${rule}`),
     ...letters.map((rule) => ` ${rule}`),
     ...(used.letters.includes('halo')

@@ -9,6 +9,7 @@ import {
   type CollectionName,
   type Entry,
   type Guide,
+  type Shop,
 } from '../schema/collections.ts';
 import type { EntryProblem, Path, Problem } from '../schema/problem.ts';
 import { fileProblems } from './file-problems.ts';
@@ -131,7 +132,13 @@ async function crossProblems(
   const written = files.flatMap(({ collection, id, path }): Written[] =>
     collection === 'shop' || collection === 'guides' ? [] : [{ collection, id, data: data.get(path) }],
   );
-  const problems = [...referenceProblems(written), ...(await fileProblems(root, written))];
+  const naming = files.map(({ collection, id, path }) => ({
+    collection,
+    id,
+    data: data.get(path),
+    schema: schemaOf(collection),
+  }));
+  const problems = [...referenceProblems(written), ...(await fileProblems(root, naming))];
   return problems.map((problem) => placed(problem, locator(loaded)));
 }
 
@@ -171,10 +178,9 @@ function goodReading(checked: readonly Checked[]): GoodReading {
   };
 }
 
-/** Address that the site is published at, or nothing while `shop.yaml` does not say it soundly. */
-export async function siteAddress(root: string): Promise<string | undefined> {
+/** The shop of a catalogue, or nothing while `shop.yaml` does not say it soundly. */
+export async function shopOf(root: string): Promise<Shop | undefined> {
   const path = join(root, 'shop.yaml');
   const text = await readFile(path, 'utf8').catch(() => '');
-  const { data } = shopSchema.safeParse(readYaml(shownPath(path), text).source?.data);
-  return data?.site;
+  return shopSchema.safeParse(readYaml(shownPath(path), text).source?.data).data;
 }

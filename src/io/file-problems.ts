@@ -1,17 +1,24 @@
 import { lstat, realpath } from 'node:fs/promises';
 import { join } from 'node:path';
-import { COLLECTIONS } from '../schema/collections.ts';
+import type { z } from 'zod';
 import { dotted, fieldsOf, valuesAt, type Placed } from '../schema/outline.ts';
 import type { EntryProblem } from '../schema/problem.ts';
 import { quoted } from './problem-text.ts';
-import type { Written } from './reference-problems.ts';
 import { isInside } from './settings.ts';
 
+/** Written data of an entry with the schema that says which of its fields name files. */
+export interface Naming {
+  readonly collection: string;
+  readonly id: string;
+  readonly data: unknown;
+  readonly schema: z.ZodType;
+}
+
 /** Meshes and pictures that an entry names but that are not there, or not inside the catalogue. */
-export async function fileProblems(root: string, entries: readonly Written[]): Promise<EntryProblem[]> {
+export async function fileProblems(root: string, entries: readonly Naming[]): Promise<EntryProblem[]> {
   const real = await realpath(root);
   const named = entries.flatMap((entry) =>
-    fieldsOf(COLLECTIONS[entry.collection])
+    fieldsOf(entry.schema)
       .filter(({ file }) => file)
       .flatMap(({ path }) => valuesAt(entry.data, path).map((place) => ({ entry, place }))),
   );

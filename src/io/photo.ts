@@ -25,3 +25,16 @@ export async function photoPixels(
     .toBuffer({ resolveWithObject: true });
   return { data, width: info.width, height: info.height };
 }
+
+/** Tallest and widest that a logo is published at [px]: twice its size on the page. */
+const LOGO_SIZE = { height: 80, width: 400 } as const;
+
+/** A logo as PNG; what else its file holds, a drawing's scripts and links included, is left behind. */
+export async function logoPicture(folder: string, file: string): Promise<Buffer> {
+  const picture = sharp(join(folder, file), { density: 300 });
+  return picture
+    .autoOrient()
+    .resize({ ...LOGO_SIZE, fit: 'inside' })
+    .png({ palette: true })
+    .toBuffer();
+}

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { text, webAddress } from './fields.ts';
+import { filePath, text, webAddress } from './fields.ts';
 
 /** The maker: one entry, `shop.yaml`. */
 export const shopSchema = z.strictObject({
@@ -20,6 +20,27 @@ export const shopSchema = z.strictObject({
   units: z
     .enum(['us', 'metric'])
     .meta({ description: 'Which units to show first; both are always on the page' }),
+  look: z
+    .strictObject({
+      accent: z
+        .string()
+        .regex(/^#[0-9a-f]{6}$/u, { error: 'wants a colour like "#8a3b12", in quotes' })
+        .optional()
+        .meta({
+          description: 'Colour of links and lines; darkened or lightened until text in it is legible',
+          example: '#8a3b12',
+        }),
+      type: z
+        .enum(['drawn', 'system'])
+        .default('drawn')
+        .meta({ description: 'Typeface: the lettering that comes along, or that of the reader' }),
+      logo: filePath(
+        ['png', 'svg', 'webp', 'jpg'],
+        'Sign beside the name, below the catalogue folder',
+      ).optional(),
+    })
+    .default({ type: 'drawn' })
+    .meta({ description: 'The look, as far as it is yours' }),
   invented: z
     .boolean()
     .default(false)

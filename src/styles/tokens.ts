@@ -1,3 +1,5 @@
+import { themed } from './theme.ts';
+
 /**
  * The look in one table: warm drawing paper, ink, thin rules, one accent (layout blue, the dye that machinists mark
  * out with). Pages, drawings and cards read their colours here and nowhere else.
@@ -31,8 +33,7 @@ export interface Palette {
   readonly bad: string;
 }
 
-/** Light scheme, and always on paper. */
-export const LIGHT: Palette = {
+const PLAIN_LIGHT: Palette = {
   paper: '#f6f1e5',
   sheet: '#fdfaf3',
   ink: '#1c1a17',
@@ -49,8 +50,7 @@ export const LIGHT: Palette = {
   bad: '#a3142a',
 };
 
-/** Dark scheme. */
-export const DARK: Palette = {
+const PLAIN_DARK: Palette = {
   paper: '#161513',
   sheet: '#1e1c19',
   ink: '#ece6d8',
@@ -67,6 +67,22 @@ export const DARK: Palette = {
   bad: '#ff9a9f',
 };
 
+/** The accent that the shop of the catalogue chose; the bundler puts it in, nothing else knows it. */
+declare const PARTLINE_ACCENT: string | undefined;
+const chosen = typeof PARTLINE_ACCENT === 'string' ? PARTLINE_ACCENT : undefined;
+
+/** Both schemes with the accent of a shop, or as they are. */
+export function palettes(accent: string | undefined): { readonly light: Palette; readonly dark: Palette } {
+  if (accent === undefined) return { light: PLAIN_LIGHT, dark: PLAIN_DARK };
+  return { light: themed(PLAIN_LIGHT, accent), dark: themed(PLAIN_DARK, accent) };
+}
+
+/** Light scheme, and always on paper. */
+export const LIGHT: Palette = palettes(chosen).light;
+
+/** Dark scheme. */
+export const DARK: Palette = palettes(chosen).dark;
+
 /** Ground and text of the signal words; the same in both schemes. Colours of ANSI Z535, always with word and sign. */
 export const SIGNAL = {
   DANGER: { ground: '#c8102e', text: '#ffffff' },
@@ -75,11 +91,21 @@ export const SIGNAL = {
   NOTICE: { ground: '#0051ba', text: '#ffffff' },
 } as const;
 
-/** Font stacks; figures are set with tabular numerals. */
+/** Font stacks by the shop's choice of type; figures are set with tabular numerals. */
 export const FONTS = {
-  text: "'Barlow', 'Barlow Stand-in', 'Helvetica Neue', Arial, sans-serif",
-  condensed: "'Barlow Condensed', 'Barlow Condensed Stand-in', 'Arial Narrow', Arial, sans-serif",
+  drawn: {
+    text: "'Barlow', 'Barlow Stand-in', 'Helvetica Neue', Arial, sans-serif",
+    condensed: "'Barlow Condensed', 'Barlow Condensed Stand-in', 'Arial Narrow', Arial, sans-serif",
+  },
+  system: { text: 'system-ui, sans-serif', condensed: "'Arial Narrow', system-ui, sans-serif" },
 } as const;
+
+/** What a shop may change of the look. */
+export interface Look {
+  /** `#rrggbb`. */
+  readonly accent?: string | undefined;
+  readonly type?: keyof typeof FONTS | undefined;
+}
 
 const kebab = (name: string) => name.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`);
 
@@ -91,7 +117,9 @@ export function declarations(palette: Palette): string {
 }
 
 /** Style sheet that sets every token on `:root`: light, dark by the reader's wish, light again on paper. */
-export function tokenStyles(): string {
+export function tokenStyles({ accent, type = 'drawn' }: Look = {}): string {
+  const { light, dark } = palettes(accent);
+  const fonts = FONTS[type];
   const signals = Object.entries(SIGNAL)
     .map(
       ([word, { ground, text }]) =>
@@ -99,23 +127,7 @@ export function tokenStyles(): string {
     )
     .join(' ');
   return [
-    `:root { color-scheme: light dark; --font-text: ${FONTS.text}; --font-condensed: ${FONTS.condensed}; ${signals} ${declarations(LIGHT)} }`,
-    `@media screen and (prefers-color-scheme: dark) { :root { ${declarations(DARK)} } }`,
+    `:root { color-scheme: light dark; --font-text: ${fonts.text}; --font-condensed: ${fonts.condensed}; ${signals} ${declarations(light)} }`,
+    `@media screen and (prefers-color-scheme: dark) { :root { ${declarations(dark)} } }`,
   ].join('\n');
-}
-
-function channel(hex: string, at: number): number {
-  const share = Number.parseInt(hex.slice(at, at + 2), 16) / 255;
-  return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
-}
-
-/**
- * Contrast ratio of two colours, 1 to 21.
- * Source: WCAG 2.2, relative luminance and contrast ratio.
- */
-export function contrast(one: string, other: string): number {
-  const [dim = 0, bright = 0] = [one, other]
-    .map((hex) => 0.2126 * channel(hex, 1) + 0.7152 * channel(hex, 3) + 0.0722 * channel(hex, 5))
-    .sort((a, b) => a - b);
-  return (bright + 0.05) / (dim + 0.05);
 }

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { symlink, writeFile } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { placed, readCatalogue, siteAddress } from '../../src/io/catalogue.ts';
+import { placed, readCatalogue, shopOf } from '../../src/io/catalogue.ts';
 import { problemLine } from '../../src/io/problem-text.ts';
 import { changedCatalogue, temporaryFolder, TINY, type Changes } from '../support/temporary.ts';
 
@@ -161,6 +161,16 @@ describe('one mistake, one line', () => {
       'a script as an address',
       { 'shop.yaml': [['https://bench.example.com', 'javascript:alert(1)']] },
       /^shop\.yaml:2:7 "site": "javascript:alert\(1\)" wants a full https:\/\/ address — /u,
+    ],
+    [
+      'a logo that is not there',
+      { 'shop.yaml': [['units: us', 'units: us\nlook: { logo: sign.png }']] },
+      /^shop\.yaml:\d+:\d+ "look\.logo": "sign\.png" is not there — put the file below the catalogue/u,
+    ],
+    [
+      'a colour by its name',
+      { 'shop.yaml': [['units: us', 'units: us\nlook: { accent: teal }']] },
+      /^shop\.yaml:\d+:\d+ "look\.accent": "teal" wants a colour like "#8a3b12", in quotes — /u,
     ],
     [
       'a picture that is not there',
@@ -323,10 +333,10 @@ test('a folder that is not there, and one without a shop', async () => {
   ]);
 });
 
-test('the address of the site, or nothing while it is unsound', async () => {
-  expect(await siteAddress(TINY)).toBe('https://bench.example.com');
-  expect(await siteAddress(await changedCatalogue({ 'shop.yaml': [['https:', 'http:']] }))).toBeUndefined();
-  expect(await siteAddress(await temporaryFolder())).toBeUndefined();
+test('the shop, or nothing while it is unsound', async () => {
+  expect((await shopOf(TINY))?.site).toBe('https://bench.example.com');
+  expect(await shopOf(await changedCatalogue({ 'shop.yaml': [['https:', 'http:']] }))).toBeUndefined();
+  expect(await shopOf(await temporaryFolder())).toBeUndefined();
 });
 
 test('a message cannot steer the terminal', () => {

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { SaxesParser } from 'saxes';
+import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CHAPTERS } from '../../src/commands/field-reference.ts';
 import { launchChromium } from '../support/chromium.ts';
@@ -55,6 +56,21 @@ test('the site is served below the path of its address', async () => {
   expect(new URL(address).pathname).toBe('/deep/shop/');
   expect((await fetch(`${address}molds/peg-2/`)).status).toBe(200);
   expect((await fetch(new URL('/molds/peg-2/', address))).status).toBe(404);
+});
+
+test('the look of the shop is that of pages, drawings and cards', async () => {
+  const html = await read('index.html');
+  expect(html).toContain('src="/deep/shop/logo.png"');
+  const [, sheet = ''] = /<link rel="stylesheet" href="\/deep\/shop\/([^"]+)"/u.exec(html) ?? [];
+  const styles = await Promise.all(ending(/\.css$/u).map(read));
+  expect(sheet).toMatch(/\.css$/u);
+  expect(styles.join('\n')).toMatch(/--accent:\s*#8a3b12/u);
+  expect(styles.join('\n')).toMatch(/--font-text:\s*system-ui/u);
+  expect(await read('molds/peg-2/drawing-compact.svg')).toContain('#8a3b12');
+  expect(await sharp(join(folder, 'site', 'logo.png')).metadata()).toMatchObject({
+    format: 'png',
+    height: 80,
+  });
 });
 
 /** Texts and attributes of a page that carry the mark of a payload. */

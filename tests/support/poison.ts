@@ -20,7 +20,11 @@ export interface Dose {
 
 /** Parts of an entry that the tiny catalogue leaves out, so that every text field is there to be poisoned. */
 const ADDED: Readonly<Record<string, object>> = {
-  shop: { tagline: 'x', contact: { page: 'x', email: 'hello@example.com', post: 'x' } },
+  shop: {
+    tagline: 'x',
+    contact: { page: 'x', email: 'hello@example.com', post: 'x' },
+    look: { accent: '#8a3b12', type: 'system', logo: 'photo.png' },
+  },
   molds: {
     clamping: 'x',
     prose: 'x',
