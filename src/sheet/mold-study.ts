@@ -44,7 +44,7 @@ const ROUNDING = 1e-6;
 type Parts = { readonly mold: Mold; readonly geometry: BaitGeometry };
 
 /** Volume of everything that is cut but the cavities [m³]. */
-export function cutBesides({ gates, runner, sprue, vents, pins }: HollowVolumes): number {
+function cutBesides({ gates, runner, sprue, vents, pins }: HollowVolumes): number {
   return gates + runner + sprue + vents.edge + vents.collector + vents.outlet + pins;
 }
 
