@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import type * as Satteri from 'satteri';
 import type { MdastNode } from 'satteri';
 import { PROJECT_ROOT } from './settings.ts';
 
@@ -12,9 +13,7 @@ const entry = WAY.reduce(
   join(PROJECT_ROOT, 'package.json'),
 );
 
-const { mdxToMdast } = (await import(
-  /* @vite-ignore */ pathToFileURL(entry).href
-)) as typeof import('satteri');
+const { mdxToMdast } = (await import(/* @vite-ignore */ pathToFileURL(entry).href)) as typeof Satteri;
 
 /** A guide as a tree, by the very parser that the build renders it with. */
 export function guideTree(text: string): MdastNode {

@@ -12,7 +12,11 @@ const lines = (body: string): string[] =>
 
 describe('a guide is not a program', () => {
   test.each([
-    ['an import', "import fs from 'node:fs'\n", /^6:1 an import or export stands here — take it out, or let no line begin/u],
+    [
+      'an import',
+      "import fs from 'node:fs'\n",
+      /^6:1 an import or export stands here — take it out, or let no line begin/u,
+    ],
     ['an export', 'export const a = 1\n', /^6:1 an import or export stands here/u],
     [
       'an expression',

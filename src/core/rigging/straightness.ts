@@ -74,8 +74,7 @@ export function kinks(rigged: Rigged): Kink[] {
   const found: Kink[] = [];
   for (const feature of features) {
     const root = rootOf(feature, nose);
-    if (TAILS.has(feature.kind) && far > root)
-      found.push({ cause: 'tail', feature: feature.name, at: root });
+    if (TAILS.has(feature.kind) && far > root) found.push({ cause: 'tail', feature: feature.name, at: root });
     if (LIMBS.has(feature.kind) && Math.abs(root - point) < gape / 2) {
       found.push({ cause: 'root', feature: feature.name, at: root });
     }
