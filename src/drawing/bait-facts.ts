@@ -1,5 +1,5 @@
 import { printed } from '../core/quantity/print.ts';
-import type { BaitGeometry, FeatureMeasure, Outline } from '../core/section/geometry.ts';
+import type { FeatureMeasure, Outline } from '../core/section/geometry.ts';
 
 /** One dimension of a drawing, for the table beside it. */
 export interface DrawnDimension {
@@ -68,32 +68,4 @@ export function distinctFeatures(features: readonly FeatureMeasure[]): FeatureMe
   return features
     .filter((feature, index) => features.findIndex((other) => same(feature, other)) === index)
     .sort((a, b) => a.thinnest.thickness - b.thinnest.thickness);
-}
-
-/**
- * Stations at which a bait is worth cutting: through its thickest place, and through each sort of thin feature
- * half-way along; stations closer than a sixth of the length to an earlier one are left out.
- *
- * @param geometry - the measured bait
- * @param most - number of stations, 1 to 6
- * @returns stations from the nose [m], rising
- */
-export function cutStations(geometry: BaitGeometry, most: number): number[] {
-  const [from, to] = [geometry.box.min[0], geometry.box.max[0]];
-  const apart = (to - from) / 6;
-  const wanted = [
-    geometry.thickest.at[0],
-    ...distinctFeatures(geometry.features).map(
-      ({ stations }) => stations[Math.floor(stations.length / 2)]?.at[0] ?? to,
-    ),
-    from + (to - from) / 6,
-    from + ((to - from) * 2) / 3,
-  ];
-  const chosen: number[] = [];
-  for (const x of wanted) {
-    const inside = x > from && x < to;
-    if (inside && chosen.length < most && chosen.every((other) => Math.abs(other - x) >= apart))
-      chosen.push(x);
-  }
-  return chosen.sort((a, b) => a - b);
 }

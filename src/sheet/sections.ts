@@ -1,6 +1,6 @@
 import type { Vec3 } from '../core/mesh/mesh.ts';
 import type { BaitGeometry } from '../core/section/geometry.ts';
-import { outlineOf, sectionAt, sectionsAlong, type Section } from '../core/section/slice.ts';
+import { outlineOf, sectionAt, type Section } from '../core/section/slice.ts';
 
 type Points = readonly (readonly [number, number])[];
 
@@ -22,19 +22,4 @@ function bodyRing(section: Section): Points {
 /** Area of the body's section at the station of a point [m²]. */
 export function sectionAreaAt(geometry: BaitGeometry, at: Vec3): number {
   return Math.abs(signedArea(bodyRing(sectionAt(geometry.mesh, 'x', at[0]))));
-}
-
-/** Extents of the body's sections at rising stations: across in the parting plane, and out of it [m]. */
-export function bodyExtents(
-  geometry: BaitGeometry,
-  stations: readonly number[],
-): { across: number; out: number }[] {
-  return sectionsAlong(geometry.mesh, 'x', stations).map((section) => {
-    const ring = bodyRing(section);
-    const extent = (axis: 0 | 1) => {
-      const values = ring.map((point) => point[axis]);
-      return values.length > 0 ? Math.max(...values) - Math.min(...values) : 0;
-    };
-    return { across: extent(0), out: extent(1) };
-  });
 }

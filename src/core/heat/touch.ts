@@ -69,6 +69,3 @@ export function touchSafeTemperature(time: number): number {
 
 /** Effusivity of human skin: low, nominal, high [W·√s/(m²·K)]. Source: review in Burns 43 (2017) 909, table 3. */
 export const SKIN_EFFUSIVITY = { value: 1229, low: 981, high: 1594 } as const;
-
-/** Temperature of unhurt skin [K]. Source: 33 °C, usual value in skin contact studies, from memory. */
-export const SKIN_TEMPERATURE = KELVIN + 33;

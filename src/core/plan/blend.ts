@@ -1,22 +1,6 @@
 import { band, type Band } from '../quantity/band.ts';
-import type { Source } from '../quantity/figure.ts';
 import { need, needPositive } from '../quantity/guard.ts';
 import { shore00Modulus } from '../hardness/shore-modulus.ts';
-
-/** Where the rules of blending come from. */
-export const BLEND_SOURCES: readonly Source[] = [
-  {
-    title:
-      'Power law of the modulus in the volume fraction of resin, exponent 3 (2.6 to 3.4); own derivation',
-    kind: 'estimate',
-    note: 'resin fractions add by volume when two compounds are blended',
-  },
-  {
-    title: 'Logarithmic rule of mixtures, K. Lichtenecker, Phys. Z. 27 (1926) 115',
-    kind: 'published',
-    note: 'from memory; the far end of the band',
-  },
-];
 
 /** Exponents of the power law [1]. */
 const EXPONENTS: Band = band(3, 2.6, 3.4);
