@@ -1,10 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  coolDownTime,
-  cyclesToShare,
-  paceForPeak,
-  steadyCycle,
-} from '../../../src/core/heat/block-warming.ts';
+import { coolDownTime, paceForPeak, steadyCycle } from '../../../src/core/heat/block-warming.ts';
 
 const cycle = {
   shotMass: 0.02,
