@@ -3,6 +3,8 @@ import { rearPart } from '../core/section/rear-part.ts';
 import type { EntryProblem } from '../schema/problem.ts';
 import type { Bait, Catalogue, Entry, Mold } from '../schema/collections.ts';
 import type { Revision } from '../schema/bait.ts';
+import { calibrated } from './fill-calibration.ts';
+import { measureHints } from './fill-warnings.ts';
 import { caseOf, type CaseParts } from './case.ts';
 import { geometryOf } from './geometry.ts';
 import { caliperWarnings } from './calipers.ts';
@@ -64,7 +66,7 @@ function locate(catalogue: Catalogue, mold: Entry<Mold>): Located {
       'name one of its revisions',
     );
   }
-  return { parts: { catalogue, mold, bait, revision, plastisol } };
+  return { parts: { catalogue, mold, bait, revision, plastisol: calibrated(plastisol) } };
 }
 
 /**
@@ -160,7 +162,11 @@ function warningsOf(made: readonly Sheet[], families: ReadonlyMap<string, Family
       caliperWarnings(readings).map((gap) => `${id} ${revision.id}: ${gap}`),
     ),
   );
-  return [...gaps, ...made.flatMap(({ id, warnings }) => warnings.map((warning) => `${id}: ${warning}`))];
+  return [
+    ...gaps,
+    ...new Set(measureHints(made)),
+    ...made.flatMap(({ id, warnings }) => warnings.map((warning) => `${id}: ${warning}`)),
+  ];
 }
 
 /**

@@ -13,6 +13,7 @@ import { faults } from './faults.ts';
 import { cutsOf } from './cuts.ts';
 import { compoundFigures } from './compound-figures.ts';
 import { featureFills, fillFigures } from './fill-figures.ts';
+import { sheetFilling } from './fill-sheet.ts';
 import { fillModel, fillStudies } from './fill-study.ts';
 import { floatStudy, type FloatStudy } from './float-study.ts';
 import { heatFigures } from './heat-figures.ts';
@@ -149,9 +150,10 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const injectors = injectorFits(given);
   const trials = trialStudy(bait, catalogue.trials, catalogue.plastisols, given.family);
   const action = sheetAction(given, trials);
+  const filling = fillFigures(given, model, studies);
   const figures = byKey([
     ...ownFigures(given),
-    ...fillFigures(given, model, studies),
+    ...filling,
     ...warming,
     ...heatFigures(given, heat),
     ...actionFigures(action),
@@ -172,6 +174,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     figures,
     verdicts,
     features,
+    filling: sheetFilling(given, heat, { model, studies, figures: filling }),
     action,
     injectors,
     hooks,
@@ -187,6 +190,6 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     family: given.family.map(({ revision, readings }) => ({ revision, readings })),
     trials,
     siblings: siblingsOf(given),
-    warnings: makerWarnings(given, studies),
+    warnings: makerWarnings(given, model, studies),
   };
 }

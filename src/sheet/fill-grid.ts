@@ -1,11 +1,17 @@
 import type { Cavity } from '../core/fill/grid/cavity.ts';
 import { cutCavity, fillPitch } from '../core/fill/grid/cavity.ts';
 import { featureCells, type FeatureCells } from '../core/fill/grid/feature-cells.ts';
-import { fillCavity, type CavityFill } from '../core/fill/grid/fill-cavity.ts';
-import { lastPlaces, weldStretches, type LastPlace } from '../core/fill/grid/fill-map.ts';
+import type { CavityFill } from '../core/fill/grid/fill-cavity.ts';
+import {
+  fillMap,
+  lastPlaces,
+  weldStretches,
+  type FillMap,
+  type LastPlace,
+  type WeldStretch,
+} from '../core/fill/grid/fill-map.ts';
 import { gateEntries, type GridGate } from '../core/fill/grid/gate.ts';
 import type { CavityMap } from '../core/fill/grid/plan-width.ts';
-import type { ShotConditions } from '../core/fill/grid/reserve-table.ts';
 import type { Shaped } from '../core/fill/grid/tabulated-reserve.ts';
 import { boxTree } from '../core/section/box-tree.ts';
 import type { BaitGeometry, FeatureMeasure } from '../core/section/geometry.ts';
@@ -15,23 +21,14 @@ import type { CavityFeed } from './fill-feed.ts';
 /** Name of the part that stands for the whole cavity where a bait has no thin part. */
 export const WHOLE = 'body';
 
-/** A filling run over the plan, as drawings need it [m, s]. Entry (i, j) is i + nx·j. */
-export interface FillPicture {
-  readonly nx: number;
-  readonly ny: number;
-  readonly x0: number;
-  readonly y0: number;
-  readonly cell: number;
-  /** When each entry was full [s]; −1 where it is left short, 0 outside. */
-  readonly time: Float32Array;
-  /** Until it was full or stopped [s]. */
-  readonly end: number;
+/** A filling run over the plan, as drawings need it [m, s]. */
+export interface FillPicture extends FillMap {
   /** Share of the cavity's volume that is filled [1]. */
   readonly share: number;
   /** Places that fill after all around them, latest first. */
   readonly last: readonly LastPlace[];
   /** Where fronts met. */
-  readonly welds: readonly (readonly [number, number, number, number])[];
+  readonly welds: readonly WeldStretch[];
 }
 
 /** The cavity's grid in numbers that a file can carry. */
@@ -69,33 +66,35 @@ export function shapedCavity(
   return { map, gate, feed, partsOf: (cavity) => partsOf(features, cavity) };
 }
 
-/** Runs the filling of one cavity under given conditions. */
-export function fillRun(cavity: Cavity, feed: CavityFeed, shot: ShotConditions): CavityFill {
-  const { viscosity, melt: temperature, wall, noFlow, diffusivity, pressure, flow } = shot;
-  return fillCavity(
-    cavity,
-    { temperature, wall, noFlow, diffusivity, viscosity, closing: 'own age', cools: true },
-    { ...feed, pressure, flowLimit: flow },
-  );
-}
-
 /** Last places closer together than this many cells are one. */
 const APART = 6;
 
+/** Stretches in a row from which they are a line and not the grain of the grid [1]. */
+const LINE = 3;
+
+/** Those stretches that join up into lines. */
+function lines(stretches: readonly WeldStretch[]): WeldStretch[] {
+  const key = ([x, y]: readonly [number, number]) => `${Math.round(x * 1e6)} ${Math.round(y * 1e6)}`;
+  const group = new Map<string, string>();
+  const root = (end: string): string => {
+    const next = group.get(end) ?? end;
+    return next === end ? end : root(next);
+  };
+  for (const { from, to } of stretches) group.set(root(key(from)), root(key(to)));
+  const sizes = new Map<string, number>();
+  for (const { from } of stretches) sizes.set(root(key(from)), (sizes.get(root(key(from))) ?? 0) + 1);
+  return stretches.filter(({ from }) => (sizes.get(root(key(from))) ?? 0) >= LINE);
+}
+
 /** A filling run as drawings need it. */
 export function fillPicture(fill: CavityFill): FillPicture {
-  const { cavity, filledAt, stage } = fill.state;
-  const { nx, ny, x0, y0, cell } = cavity.map;
-  const time = new Float32Array(nx * ny);
-  cavity.place.forEach((place, k) => {
-    time[place] = stage[k] === 2 ? Math.max(1e-6, Math.min(filledAt[k]!, fill.time)) : -1;
-  });
+  const { cavity } = fill.state;
   const whole = cavity.volume.reduce((sum, volume) => sum + volume, 0);
   return {
-    ...{ nx, ny, x0, y0, cell, time, end: fill.time },
+    ...fillMap(fill),
     share: Math.min(1, fill.volume / whole),
-    last: lastPlaces(fill, APART * cell),
-    welds: weldStretches(fill).map(({ from, to }) => [...from, ...to] as const),
+    last: lastPlaces(fill, APART * cavity.map.cell),
+    welds: lines(weldStretches(fill)),
   };
 }
 

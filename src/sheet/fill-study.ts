@@ -11,6 +11,7 @@ import {
   type ReserveSetting,
   type ReserveValues,
 } from '../core/fill/grid/reserve-band.ts';
+import { shotFill } from '../core/fill/grid/shot-fill.ts';
 import { freezeScale, tabulatedReserve } from '../core/fill/grid/tabulated-reserve.ts';
 import { bisect } from '../core/numeric/root.ts';
 import { band, type Band, type Spread } from '../core/quantity/band.ts';
@@ -21,7 +22,6 @@ import {
   cavityGrid,
   cavityOf,
   fillPicture,
-  fillRun,
   shapedCavity,
   WHOLE,
   type CavityGrid,
@@ -96,7 +96,7 @@ function modelOf(inputs: ModelInputs): FillModel {
   const easiest = feeds.uneven ? feeds.best : undefined;
   const table = tabulatedReserve({ ...shaped, easiest }, shot(inputs.cold));
   const cavity = cavityOf(grid);
-  const run = (conditions: ShotConditions) => fillRun(cavity, feeds.worst, conditions);
+  const run = (conditions: ShotConditions) => shotFill(cavity, feeds.worst, conditions);
   const { low, high, value } = inputs.cold.push;
   const [quick, usual, slow] = [low, value, high].map((push) => run(shot(inputs.cold, { push })));
   const times = [quick!, usual!, slow!].map(({ time }) => time);

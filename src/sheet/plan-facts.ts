@@ -6,7 +6,7 @@ import type { PlanMold } from '../core/plan/session-parts.ts';
 import { volumeAhead } from '../core/shot/split-volume.ts';
 import type { Case } from './case.ts';
 import type { HeatStudy } from './heat-study.ts';
-import { HANDLING_TIME, WORKING_MOLD } from './practice.ts';
+import { HANDLING_TIME, MOST_WARM_UPS, WORKING_MOLD } from './practice.ts';
 import { SOURCES } from './sources.ts';
 
 /** What the planner has to know of a mold, and the figures that say it on the sheet. */
@@ -77,9 +77,6 @@ function colourFigure(given: Case, which: 'ahead' | 'behind', volume: Band): Fig
     volume,
   );
 }
-
-/** More warm-up shots than this are better spent on a hot plate: common practice. */
-const MOST_WARM_UPS = 12;
 
 /** Works out what the planner has to know of a mold; `warmUps` are the shots that warm a cold block. */
 export function planFacts(given: Case, heat: HeatStudy, warmUps: number): PlanFacts {

@@ -137,3 +137,6 @@ export const CALIPER_TOLERANCE = assume(
   'estimate',
   'A caliper closed on soft plastic until it just drags, ± 0.05 mm',
 );
+
+/** More warm-up shots than this are better spent on a hot plate [1]: common practice. */
+export const MOST_WARM_UPS = 12;

@@ -8,6 +8,7 @@ import type { BaitGeometry, FeatureMeasure, Outline } from '../core/section/geom
 import type { Bait, Entry, Hook, Injector, Mold, Plastisol, Shop } from '../schema/collections.ts';
 import type { Revision } from '../schema/bait.ts';
 import type { Cut } from './cuts.ts';
+import type { SheetFilling } from './fill-sheet.ts';
 import type { MoldStudy } from './mold-study.ts';
 import type { WallMap } from './wall-study.ts';
 import type { Ledger } from '../schema/published.ts';
@@ -258,6 +259,8 @@ export interface Sheet {
     readonly injector: InjectorVerdict;
   };
   readonly features: readonly FeatureFill[];
+  /** Pictures, plots and set-ups of the filling. */
+  readonly filling: SheetFilling;
   readonly action: SheetAction;
   readonly injectors: readonly InjectorFit[];
   readonly hooks: readonly HookFit[];

@@ -7,11 +7,12 @@ import type { HeatStudy } from './heat-study.ts';
 import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
 import { band } from '../core/quantity/band.ts';
 import { SOURCES } from './sources.ts';
+import { MOST_WARM_UPS } from './practice.ts';
 import type { ColdVerdict, FloatVerdict, HookFit, InjectorVerdict } from './sheet.ts';
 import { listed, sizeWords, type Speaker } from './words.ts';
 
 /** Warm-up shots to a block temperature; Infinity when the pace never gets there. */
-export function warmUp(study: HeatStudy, target: number): number {
+function shotsTo(study: HeatStudy, target: number): number {
   return warmUpShots(study.cycle, target);
 }
 
@@ -21,7 +22,7 @@ export function warmUpFigure(heat: HeatStudy, studies: readonly FillStudy[]): Fi
     Math.max(...studies.map(({ neededNominal }) => neededNominal)),
     Math.max(...studies.map(({ neededAdverse }) => neededAdverse)),
   ];
-  const [nominal = Infinity, adverse = Infinity] = targets.map((target) => warmUp(heat, target));
+  const [nominal = Infinity, adverse = Infinity] = targets.map((target) => shotsTo(heat, target));
   if (studies.length === 0 || !Number.isFinite(nominal)) return [];
   return [
     figure(
@@ -53,10 +54,17 @@ function thinNames(studies: readonly FillStudy[], below: (study: FillStudy) => b
 }
 
 function cureOf(adverse: number, warmUps: number, speak: Speaker): string {
-  if (Number.isFinite(warmUps))
+  if (warmUps <= MOST_WARM_UPS)
     return `about ${warmUps} warm-up ${warmUps === 1 ? 'shot cures' : 'shots cure'} it`;
   if (Number.isFinite(adverse)) return `a block warmed to ${speak.end('fill.mold.needed', 'high')} cures it`;
   return 'a warm block and a hotter pour help';
+}
+
+/** What stiff plastic or a light push still asks for. */
+function atWorst(warmUps: number): string {
+  return Number.isFinite(warmUps)
+    ? `; with stiff plastic or a light push it takes about ${warmUps}.`
+    : '. With stiff plastic or a light push it may still come short: pour hotter, push harder.';
 }
 
 const verb = (names: string) => (names.endsWith('s') || names.includes(' and ') ? '' : 's');
@@ -68,7 +76,7 @@ export function coldVerdict({ studies, heat, speak }: ColdParts): ColdVerdict {
   const adverse = Math.max(0, ...studies.map(({ neededAdverse }) => neededAdverse));
   const shortAtWorst = thinNames(studies, ({ cold }) => cold.low < 1);
   const shortCold = thinNames(studies, ({ cold }) => cold.value < 1);
-  const shots = (target: number) => warmUp(heat, target);
+  const shots = (target: number) => shotsTo(heat, target);
   if (studies.every(({ cold }) => cold.low >= 1)) {
     const least = speak.has('fill.reserve.cold')
       ? ` with a reserve of ${speak.say('fill.reserve.cold')}`
@@ -92,15 +100,15 @@ export function coldVerdict({ studies, heat, speak }: ColdParts): ColdVerdict {
     };
   }
   const n = shots(nominal);
-  if (Number.isFinite(n)) {
+  if (n <= MOST_WARM_UPS) {
     return {
       code: 'warm it first',
-      sentence: `The ${shortCold} come${verb(shortCold)} short in a cold mold. About ${n} warm-up ${n === 1 ? 'shot brings' : 'shots bring'} the block to ${speak.end('fill.mold.needed', 'value')}, where it fills.`,
+      sentence: `The ${shortCold} come${verb(shortCold)} short in a cold mold. About ${n} warm-up ${n === 1 ? 'shot brings' : 'shots bring'} the block to ${speak.end('fill.mold.needed', 'value')}, where it fills${atWorst(shots(adverse))}`,
     };
   }
   return {
     code: 'needs a warm mold',
-    sentence: `The ${shortCold} need${verb(shortCold)} a block warmed to ${speak.end('fill.mold.needed', 'value')} before you shoot; shots alone do not warm it enough.`,
+    sentence: `The ${shortCold} need${verb(shortCold)} a block warmed to ${speak.end('fill.mold.needed', 'value')} before you shoot, on a hot plate: ${Number.isFinite(n) ? `shots alone would take about ${n}` : 'shots alone do not warm it enough'}.`,
   };
 }
 

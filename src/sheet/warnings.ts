@@ -3,7 +3,8 @@ import { figure } from '../core/quantity/figure.ts';
 import { band } from '../core/quantity/band.ts';
 import { baitMass } from '../core/shot/shot-volume.ts';
 import type { Case } from './case.ts';
-import type { FillStudy } from './fill-study.ts';
+import type { FillModel, FillStudy } from './fill-study.ts';
+import { fillWarnings } from './fill-warnings.ts';
 
 function mixedRevisions({ mold, revision }: Case): string[] {
   const others = mold.cavities.flatMap((cavity, i) =>
@@ -28,12 +29,6 @@ function weighed({ mold, geometry, density, topOffShare }: Case): string[] {
   ];
 }
 
-function short(studies: readonly FillStudy[]): string[] {
-  return studies
-    .filter(({ cold }) => cold.value < 1)
-    .map(({ label }) => `the ${label} comes short in a cold mold at nominal`);
-}
-
 function leakingVents({ mold }: Case): string[] {
   return mold.vents.length === 0 ? ['no vents are listed: air left in thin parts is not counted'] : [];
 }
@@ -52,11 +47,11 @@ function runnerOff({ runner, layout }: Case): string[] {
 }
 
 /** What the maker should know before publishing; customers never see it. */
-export function makerWarnings(given: Case, studies: readonly FillStudy[]): string[] {
+export function makerWarnings(given: Case, model: FillModel, studies: readonly FillStudy[]): string[] {
   return [
     ...mixedRevisions(given),
     ...weighed(given),
-    ...short(studies),
+    ...fillWarnings(given, model, studies),
     ...leakingVents(given),
     ...given.layout.notes,
     ...runnerOff(given),

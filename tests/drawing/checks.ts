@@ -1,4 +1,5 @@
 import { SaxesParser } from 'saxes';
+import { insideRings } from '../../src/drawing/contour-marks.ts';
 import { bounds, labelRect, overlap, type Picture } from '../../src/drawing/picture.ts';
 
 /** What an SVG holds, read by a strict XML parser. */
@@ -60,12 +61,14 @@ export function collisions(picture: Picture): string[] {
 export function struckThrough(picture: Picture): string[] {
   const runs = picture.paths
     .filter(({ line }) => ['visible', 'cuttingEnd', 'leader', 'dimension', 'centre', 'hatch'].includes(line))
-    .flatMap(({ runs: all, closed }) => all.map((run) => (closed && run[0] ? [...run, run[0]] : run)));
+    .flatMap(({ runs: all, closed, clip }) =>
+      all.map((run) => ({ run: closed && run[0] ? [...run, run[0]] : run, clip })),
+    );
   return picture.labels
     .filter(({ letter }) => letter !== 'halo')
     .filter((label) => {
       const rect = labelRect(label);
-      return runs.some((run) =>
+      return runs.some(({ run, clip }) =>
         run.some(([x, y], index) => {
           const [px, py] = run[index - 1] ?? [x, y];
           const around = {
@@ -84,7 +87,8 @@ export function struckThrough(picture: Picture): string[] {
           const steps = Math.ceil(Math.hypot(x - px, y - py) / 0.2) || 1;
           return Array.from({ length: steps + 1 }, (_, step) => step / steps).some((share) => {
             const [sx, sy] = [px + (x - px) * share, py + (y - py) * share];
-            return sx > rect.left && sx < rect.right && sy > rect.top && sy < rect.bottom;
+            const within = sx > rect.left && sx < rect.right && sy > rect.top && sy < rect.bottom;
+            return within && (!clip || insideRings([sx, sy], clip));
           });
         }),
       );

@@ -6,6 +6,7 @@ import type { BaitGeometry, FeatureMeasure } from '../../src/core/section/geomet
 import type { Sheet } from '../../src/sheet/sheet.ts';
 import { trialStudy } from '../../src/sheet/trial-study.ts';
 import { bait, hook, injector, mold, plastisol, shop } from './fake-entries.ts';
+import { fakeFilling } from './fake-filling.ts';
 import { fakeHalves, fakeWalls } from './fake-halves.ts';
 import { FLOATING, fakePlan, fakeRigs } from './fake-rigs.ts';
 import { capsule, mapped } from './solids.ts';
@@ -240,6 +241,8 @@ const FAULTS: Sheet['faults'] = [
   },
 ];
 
+const FILLING = fakeFilling(LENGTH, RADIUS);
+
 /** A complete sheet; `changes` replace whole fields. */
 export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
   return {
@@ -288,6 +291,7 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
         ),
       },
     ],
+    filling: FILLING,
     injectors: [
       {
         injector,

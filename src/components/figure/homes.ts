@@ -28,6 +28,7 @@ const HOMES: Readonly<Record<string, Home>> = {
 export function figuresInTables(sheet: Sheet): Figure[] {
   return [
     ...sheet.features.flatMap((fill) => [fill.reachCold, fill.reachWarm, fill.reserveCold, fill.reserveWarm]),
+    ...sheet.filling.gains,
     ...sheet.injectors.map((fit) => fit.pressure),
     ...sheet.hooks.flatMap((fit) => [fit.clearance, fit.ratio]),
     ...sheet.rigs.flatMap(({ stations }) => stations),

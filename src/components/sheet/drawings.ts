@@ -3,6 +3,7 @@ import { curvesDrawing } from '../../drawing/curves.ts';
 import type { Drawing } from '../../drawing/drawing.ts';
 import type { Layout } from '../../drawing/layout.ts';
 import type { Scheme } from '../../drawing/lines.ts';
+import { fillDrawing } from './fill-drawings.ts';
 import { moldPlanDrawing } from '../../drawing/mold-plan.ts';
 import { moldSectionDrawing } from '../../drawing/mold-section.ts';
 import { thicknessMap } from '../../drawing/thickness-map.ts';
@@ -27,15 +28,29 @@ export const DRAWING_WORDS = {
   section: 'Mold section',
   walls: 'Wall thickness map',
   curves: 'Section areas and thickness',
+  'fill-cold': 'Fill map, cold mold',
+  'fill-warm': 'Fill map, warm mold',
+  'fill-adverse': 'Fill map, adverse end',
+  window: 'Operating window',
+  warming: 'Block temperature',
 } as const;
 
 /** One of the drawings of a sheet. */
 export type DrawingName = keyof typeof DRAWING_WORDS;
 
+/** The drawings that a sheet has: no map of the adverse end where every part fills there. */
+export function drawingsOf({ filling }: Pick<Sheet, 'filling'>): DrawingName[] {
+  const all = Object.keys(DRAWING_WORDS) as DrawingName[];
+  return all.filter((name) => name !== 'fill-adverse' || filling.model.adverse !== null);
+}
+
+/** Drawings that speak of the bait alone, whatever mold it is shot in. */
+const OF_BAIT: ReadonlySet<DrawingName> = new Set(['bait', 'walls', 'curves']);
+
 /** What all drawings of a sheet share. */
 function shared(sheet: Sheet, drawing: DrawingName, { titled }: SheetDrawingOptions) {
   const { shop, mold, revision, bait } = sheet;
-  const ofMold = drawing === 'mold' || drawing === 'section';
+  const ofMold = !OF_BAIT.has(drawing);
   const titleBlock = {
     owner: shop.name,
     number: mold.stock,
@@ -73,6 +88,8 @@ export function sheetDrawing(sheet: Sheet, drawing: DrawingName, options: SheetD
     }
     case 'curves':
       return curvesDrawing({ ...facts, geometry }, options);
+    default:
+      return fillDrawing(sheet, drawing, facts, options);
   }
 }
 
@@ -90,8 +107,8 @@ export function drawingFile({ drawing, layout, view }: DrawingFile): string {
 }
 
 /** Every file of every drawing of a sheet. */
-export function drawingFiles(): DrawingFile[] {
-  return (Object.keys(DRAWING_WORDS) as DrawingName[]).flatMap((drawing) =>
+export function drawingFiles(sheet: Pick<Sheet, 'filling'>): DrawingFile[] {
+  return drawingsOf(sheet).flatMap((drawing) =>
     (['wide', 'compact'] as const).flatMap((layout) =>
       [false, true].map((view) => ({ drawing, layout, view })),
     ),

@@ -61,10 +61,10 @@ const centre = (cavity: Cavity, cell: number): [number, number] => {
  * Places that filled after everything around them: where air is caught and vents belong.
  *
  * @param fill - a run
- * @param radius - places closer than this to a later one are left out [m]
+ * @param radius - how far around nothing filled later [m]
  * @returns places and times [m, s], latest first; cells left short count as filled last of all, at the end of the run
  *
- * Cost: linear in the cells, squared in the places.
+ * Cost: cells times local peaks.
  * Source: definition.
  */
 export function lastPlaces(fill: CavityFill, radius: number): LastPlace[] {
@@ -80,8 +80,11 @@ export function lastPlaces(fill: CavityFill, radius: number): LastPlace[] {
     peaks.push({ x, y, time: Math.min(own, fill.time), order: own });
   }
   peaks.sort((a, b) => b.order - a.order);
+  const middles = Array.from({ length: cavity.count }, (_, cell) => centre(cavity, cell));
+  const lastOf = ({ x, y, order }: (typeof peaks)[number]) =>
+    middles.every(([u, v], cell) => Math.hypot(u - x, v - y) > radius || when(cell) <= order);
   const kept: LastPlace[] = [];
-  for (const { x, y, time } of peaks) {
+  for (const { x, y, time } of peaks.filter(lastOf)) {
     if (kept.every((other) => Math.hypot(other.x - x, other.y - y) > radius)) kept.push({ x, y, time });
   }
   return kept;

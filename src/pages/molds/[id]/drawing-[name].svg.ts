@@ -11,7 +11,7 @@ import { siteData } from '../../../site/site-data.ts';
 export const getStaticPaths = (async () => {
   const { sheets } = await siteData();
   return sheets.flatMap((sheet) =>
-    drawingFiles().map((file) => ({
+    drawingFiles(sheet).map((file) => ({
       params: { id: sheet.id, name: drawingFile(file).replace(/^drawing-|\.svg$/gu, '') },
       props: { sheet, file },
     })),
