@@ -1,7 +1,7 @@
 import { coneDrag, rectangleSection, roundSection } from '../core/fill/channel-flow.ts';
 import type { GridFeed } from '../core/fill/grid/feed.ts';
 import { runnerPaths, type RunnerStretch } from '../core/solid/runner-path.ts';
-import { ventPath } from '../core/vent/tiers.ts';
+import { parallelResistance, tierResistance } from '../core/vent/tiers.ts';
 import type { Case } from './case.ts';
 import { COLD_MOLD } from './practice.ts';
 
@@ -19,10 +19,23 @@ export interface Feeds {
   readonly uneven: boolean;
 }
 
-/** Resistance of the air's way out of a cavity, tiers in series; 0 without vents [Pa·s/m³]. */
-export function airResistance({ mold, gateTemperature }: Pick<Case, 'mold' | 'gateTemperature'>): number {
-  if (mold.vents.length === 0) return 0;
-  return ventPath(mold.vents, (gateTemperature.value + COLD_MOLD.value) / 2).total;
+type Vents = Case['mold']['vents'];
+
+/** Resistance of the air's way out of a cavity: rows of a tier side by side, tiers in series; 0 without vents [Pa·s/m³]. */
+export function airResistance(vents: Vents, temperature: number, wear = 0): number {
+  const tiers = [...new Set(vents.map(({ tier }) => tier))].map((tier) =>
+    vents
+      .filter((row) => row.tier === tier)
+      .map((row) =>
+        tierResistance({ ...row, depth: Math.max(row.depth / 2, row.depth + wear) }, temperature),
+      ),
+  );
+  return tiers.reduce((sum, rows) => sum + parallelResistance(rows), 0);
+}
+
+/** Air in a vent: half-way between melt and mold [K]. */
+export function airTemperature({ gateTemperature }: Pick<Case, 'gateTemperature'>): number {
+  return (gateTemperature.value + COLD_MOLD.value) / 2;
 }
 
 const dragOf = ({ stretches }: CavityFeed) => stretches.reduce((sum, { drag }) => sum + drag, 0);
@@ -34,7 +47,7 @@ function feedOf(given: Case, path: readonly RunnerStretch[], scale: number): Cav
   const n = mold.cavities.length;
   const across = runner ? roundSection(runner.diameter / 2).drag : 0;
   return {
-    airResistance: airResistance(given),
+    airResistance: airResistance(mold.vents, airTemperature(given)),
     stretches: [
       {
         drag: coneDrag(mouth, end, sprue.length) * n,

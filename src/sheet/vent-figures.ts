@@ -3,9 +3,10 @@ import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
 import { arrheniusViscosity } from '../core/fill/viscosity.ts';
 import { noFlowFraction } from '../core/heat/solidification.ts';
 import { flashLength, flashThroughDepth, type VentMelt } from '../core/vent/flash.ts';
-import { backPressure, ventPath } from '../core/vent/tiers.ts';
+import { backPressure } from '../core/vent/tiers.ts';
 import type { VentTier } from '../schema/mold.ts';
 import type { Case } from './case.ts';
+import { airResistance, airTemperature } from './fill-feed.ts';
 import { VISCOSITY_AT } from '../core/fill/grid/reserve-band.ts';
 import { COLD_MOLD, CONTACT_COEFFICIENT, FILL_TIME, VENT_TOLERANCE } from './practice.ts';
 import { SOURCES } from './sources.ts';
@@ -91,7 +92,7 @@ function flashFigures(given: Case, tier: VentTier, key: string): Figure[] {
 }
 
 function backPressureFigure(given: Case): Figure {
-  const { mold, shot, gateTemperature } = given;
+  const { mold, shot } = given;
   const inputs = { time: FILL_TIME, wear: VENT_TOLERANCE };
   return figure(
     {
@@ -99,7 +100,7 @@ function backPressureFigure(given: Case): Figure {
       label: 'Air pressure left in the cavity while it fills',
       unit: 'kPa',
       basis:
-        'Air pushed out through all vents of a cavity, tiers one after the other, at the pace of a steady push. A few per cent of the plunger pressure is harmless.',
+        'Air pushed out through all vents of a cavity, the rows of a tier side by side and tiers one after the other, at the pace of a steady push. A few per cent of the plunger pressure is harmless.',
       formula: 'ΔP = Q·Σ 12μL/(n·w·d³)',
       inputs: [
         figureInput('cavity', band(shot.cavity), 'mL'),
@@ -109,13 +110,7 @@ function backPressureFigure(given: Case): Figure {
       sources: [SOURCES.vents, FILL_TIME.source, VENT_TOLERANCE.source],
     },
     quadrature(({ time, wear }) => {
-      const tiers = mold.vents.map(({ depth, width, land, count }) => ({
-        depth: Math.max(depth / 2, depth + wear),
-        width,
-        land,
-        count,
-      }));
-      const { total } = ventPath(tiers, (gateTemperature.value + COLD_MOLD.value) / 2);
+      const total = airResistance(mold.vents, airTemperature(given), wear);
       return backPressure(total, shot.cavity / time);
     }, inputs),
   );

@@ -39,7 +39,7 @@ export function fakeFilling(length: number, radius: number): Sheet['filling'] {
     fillPicture(shotFill(cavity, FEED, { ...SHOT, wall, viscosity: { ...SHOT.viscosity, reference } }));
   const pours = [420, 430, 440, 450, 460];
   const molds = [290, 310, 330, 350];
-  const nominal = molds.flatMap((mold) => pours.map((pour) => (pour - 320) / (440 - mold / 1.2)));
+  const nominal = molds.flatMap((mold) => pours.map((pour) => (pour - 320) / (360 - mold / 1.2)));
   return {
     model: {
       ...{ grid: { map, gate }, table: TABLE, time: band(1.6, 0.9, 3.2) },
