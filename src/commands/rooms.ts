@@ -42,7 +42,7 @@ export const ROOMS: Readonly<Record<string, Readonly<Record<string, Leave>>>> = 
     sheet: 'types',
   },
   styles: { styles: 'all', drawing: 'all' },
-  islands: { islands: 'all', core: 'all', answer: 'all' },
+  islands: { islands: 'all', styles: 'all', core: 'all', answer: 'all' },
   pages: {
     pages: 'all',
     layouts: 'all',

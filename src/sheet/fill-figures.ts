@@ -63,6 +63,11 @@ function sourcesOf({ plastisol }: Case, mold: Assumption): Source[] {
   ];
 }
 
+/** Of a figure that goes back to the reserves of the parts, whose inputs are listed there. */
+const moldInput = (warm: boolean) => [
+  figureInput(FILL_INPUT_WORDS.mold, warm ? WARM_MOLD : COLD_MOLD, UNITS.mold),
+];
+
 const heat = (warm: boolean) => (warm ? 'warm' : 'cold');
 
 function reserve(given: Case, study: FillStudy, warm: boolean): Figure {
@@ -116,11 +121,18 @@ export function featureFills(given: Case, studies: readonly FillStudy[]): Featur
 function least(given: Case, studies: readonly FillStudy[], warm: boolean): Figure[] {
   const [study] = [...studies].sort((a, b) => (warm ? a.warm.low - b.warm.low : a.cold.low - b.cold.low));
   if (!study) return [];
-  const key = `fill.reserve.${heat(warm)}`;
-  return [{ ...reserve(given, study, warm), key, label: `Least fill reserve, ${heat(warm)} mold` }];
+  const basis = `The least of the reserves of all parts, at the low end: that of the ${study.label}.`;
+  const words = {
+    key: `fill.reserve.${heat(warm)}`,
+    label: `Least fill reserve, ${heat(warm)} mold`,
+    basis,
+    formula: 'least of all parts',
+    inputs: moldInput(warm),
+  };
+  return [{ ...reserve(given, study, warm), ...words }];
 }
 
-function needed(given: Case, studies: readonly FillStudy[]): Figure[] {
+function needed(studies: readonly FillStudy[]): Figure[] {
   const nominal = Math.max(...studies.map(({ neededNominal }) => neededNominal));
   const adverse = Math.max(...studies.map(({ neededAdverse }) => neededAdverse));
   if (studies.length === 0 || !Number.isFinite(nominal)) return [];
@@ -134,8 +146,8 @@ function needed(given: Case, studies: readonly FillStudy[]): Figure[] {
         basis: sure
           ? 'Mold temperature from which the least reserve is 1; high: at the adverse end of its band.'
           : 'Mold temperature from which the least reserve is 1. At the adverse end of the band no mold temperature is enough.',
-        inputs: inputsOf(given, COLD_MOLD),
-        sources: sourcesOf(given, COLD_MOLD),
+        inputs: moldInput(false),
+        sources: [SOURCES.filling],
       },
       band(nominal, nominal, sure ? adverse : nominal),
     ),
@@ -148,7 +160,6 @@ function coolest(given: Case, model: FillModel, studies: readonly FillStudy[]): 
     const { nominal, adverse } = warm ? pours.warm : pours.cold;
     if (!Number.isFinite(nominal)) return [];
     const sure = Number.isFinite(adverse);
-    const mold = warm ? WARM_MOLD : COLD_MOLD;
     return [
       figure(
         {
@@ -156,8 +167,8 @@ function coolest(given: Case, model: FillModel, studies: readonly FillStudy[]): 
           label: `Coolest pour that fills, ${heat(warm)} mold`,
           unit: 'Cel',
           basis: `Pour within the compound's own limits from which the least reserve is 1; the coolest of them where every pour fills. ${sure ? 'High: at the adverse end of the band.' : 'At the adverse end of the band no pour within its limits is enough.'}`,
-          inputs: inputsOf(given, mold),
-          sources: sourcesOf(given, mold),
+          inputs: moldInput(warm),
+          sources: [SOURCES.filling, TRANSFER_LOSS.source],
         },
         band(nominal, nominal, sure ? adverse : nominal),
       ),
@@ -165,7 +176,7 @@ function coolest(given: Case, model: FillModel, studies: readonly FillStudy[]): 
   });
 }
 
-function time(given: Case, { time: taken, grid }: FillModel): Figure {
+function time({ time: taken, grid }: FillModel): Figure {
   return figure(
     {
       key: 'fill.time',
@@ -173,8 +184,8 @@ function time(given: Case, { time: taken, grid }: FillModel): Figure {
       unit: 's',
       basis: `From the first drop at the gate until the cavity that is hardest to reach is full, or stops. Low and high: a quick and a slow push. Worked out on a grid of ${(1e3 * grid.map.cell).toFixed(2)} mm.`,
       formula: 'Hele-Shaw flow on the plan, walls closing as they cool',
-      inputs: inputsOf(given, COLD_MOLD),
-      sources: sourcesOf(given, COLD_MOLD),
+      inputs: [...moldInput(false), figureInput(FILL_INPUT_WORDS.push, FILL_TIME, UNITS.push)],
+      sources: [SOURCES.filling, SOURCES.closing, FILL_TIME.source],
     },
     taken,
   );
@@ -187,7 +198,7 @@ const GAIN_WORDS: Readonly<Record<Gain['key'], string>> = {
   push: 'Reserve gained by a push half as hard again',
 };
 
-function gained(given: Case, all: readonly Gain[], weakest: FillStudy | undefined): Figure[] {
+function gained(all: readonly Gain[], weakest: FillStudy | undefined): Figure[] {
   return all.map(({ key, times }) =>
     figure(
       {
@@ -199,9 +210,9 @@ function gained(given: Case, all: readonly Gain[], weakest: FillStudy | undefine
         inputs: [
           figureInput('hotter or warmer by', band(STEPS.degrees), 'K'),
           figureInput('thicker by', band(STEPS.gap), 'mm'),
-          ...inputsOf(given, COLD_MOLD),
+          ...moldInput(false),
         ],
-        sources: sourcesOf(given, COLD_MOLD),
+        sources: [SOURCES.filling],
       },
       band(times - 1),
     ),
@@ -219,7 +230,7 @@ function airGain(given: Case, weakest: FillStudy | undefined): Figure[] {
         unit: '%',
         basis: `How much larger the reserve of the ${weakest.label} would be in a cold mold if its air left without any resistance at all: the most that any vent could buy.`,
         formula: 'gain = reserve without air/reserve − 1',
-        inputs: inputsOf(given, COLD_MOLD),
+        inputs: moldInput(false),
         sources: [SOURCES.filling, SOURCES.vents],
       },
       band(Math.exp(weakest.part.air / 2) - 1),
@@ -236,13 +247,13 @@ export function fillFigures(given: Case, model: FillModel, studies: readonly Fil
     fill.reserveWarm,
   ]);
   return [
-    time(given, model),
+    time(model),
     ...each,
     ...least(given, studies, false),
     ...least(given, studies, true),
-    ...needed(given, studies),
+    ...needed(studies),
     ...coolest(given, model, studies),
-    ...gained(given, gains(given, model, studies), studies[0]),
+    ...gained(gains(given, model, studies), studies[0]),
     ...airGain(given, studies[0]),
   ];
 }

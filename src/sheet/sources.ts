@@ -54,7 +54,7 @@ export const SOURCES = {
     kind: 'published',
     title:
       'Closing of the walls by conduction: Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed. (1959), 3.3',
-    note: 'section number from memory; low end: every place as old as the gate, high end: a core that stays hot, own derivation',
+    note: 'section number from memory; its low and high end own derivation',
   },
   contraction: {
     kind: 'published',

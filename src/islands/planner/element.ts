@@ -1,3 +1,6 @@
+import styles from '../../styles/planner.css?url';
+import { withStyles } from '../style-sheet.ts';
+
 /**
  * The planner's place on a page. Its program and its data are fetched when it is opened: at once where it is the page's
  * own subject or the address carries a plan, else at the press of a button.
@@ -26,6 +29,7 @@ class ShotPlanner extends HTMLElement {
       const [{ showPlanner }, answer] = await Promise.all([
         import('./planner.ts'),
         fetch(this.dataset['data'] ?? ''),
+        withStyles(styles),
       ]);
       if (!answer.ok) throw new Error(`${answer.status}`);
       showPlanner(this, await answer.json());

@@ -1,3 +1,6 @@
+import styles from '../../styles/planner.css?url';
+import { withStyles } from '../style-sheet.ts';
+
 /** The place of "your set-up" on a sheet: its program and its data are fetched at the press of a button. */
 class ShotSetup extends HTMLElement {
   connectedCallback(): void {
@@ -17,6 +20,7 @@ class ShotSetup extends HTMLElement {
       const [{ showSetup }, answer] = await Promise.all([
         import('./setup.ts'),
         fetch(this.dataset['data'] ?? ''),
+        withStyles(styles),
       ]);
       if (!answer.ok) throw new Error(`${answer.status}`);
       showSetup(this, await answer.json());
