@@ -60,6 +60,8 @@ test('a build that is killed outright leaves the old site; the next one cleans u
   expect([again.code, again.stderr]).toEqual([0, expect.not.stringContaining('not built')]);
   expect(await readdir(dirname(output))).toEqual(['site']);
   expect(existsSync(resolve('.cache', `site-${build.child.pid}`))).toBe(false);
+  const sums = (folder: string) => readFile(join(folder, 'SHA256SUMS'), 'utf8');
+  expect(await sums(output)).toBe(await sums(inject('tinySite')));
   expect(await folderDigest(output)).toBe(digest);
 });
 
