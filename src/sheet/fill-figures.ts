@@ -4,7 +4,7 @@ import type { UnitCode } from '../core/quantity/units.ts';
 import type { Case } from './case.ts';
 import { FILL_INPUT_WORDS, fillInputs } from './fill-inputs.ts';
 import { coolestPours, gains, STEPS, type Gain } from './fill-outlook.ts';
-import type { FillModel, FillStudy } from './fill-study.ts';
+import { HOTTEST_MOLD, type FillModel, type FillStudy } from './fill-study.ts';
 import {
   COLD_MOLD,
   FILL_TIME,
@@ -133,6 +133,7 @@ function least(given: Case, studies: readonly FillStudy[], warm: boolean): Figur
 }
 
 function needed(studies: readonly FillStudy[]): Figure[] {
+  const favourable = Math.max(...studies.map(({ neededFavourable }) => neededFavourable));
   const nominal = Math.max(...studies.map(({ neededNominal }) => neededNominal));
   const adverse = Math.max(...studies.map(({ neededAdverse }) => neededAdverse));
   if (studies.length === 0 || !Number.isFinite(nominal)) return [];
@@ -143,13 +144,11 @@ function needed(studies: readonly FillStudy[]): Figure[] {
         key: 'fill.mold.needed',
         label: 'Mold that fills every part',
         unit: 'Cel',
-        basis: sure
-          ? 'Mold temperature from which the least reserve is 1; high: at the adverse end of its band.'
-          : 'Mold temperature from which the least reserve is 1. At the adverse end of the band no mold temperature is enough.',
+        basis: `Mold temperature from which the least reserve is 1, no colder than a cold mold; low and high: at the two ends of the band.${sure ? '' : ' At the adverse end even the high, the hottest block that still sets baits, is not enough.'}`,
         inputs: moldInput(false),
         sources: [SOURCES.filling],
       },
-      band(nominal, nominal, sure ? adverse : nominal),
+      band(nominal, favourable, sure ? adverse : HOTTEST_MOLD),
     ),
   ];
 }
@@ -157,7 +156,7 @@ function needed(studies: readonly FillStudy[]): Figure[] {
 function coolest(given: Case, model: FillModel, studies: readonly FillStudy[]): Figure[] {
   const pours = coolestPours(given, model, studies);
   return [false, true].flatMap((warm) => {
-    const { nominal, adverse } = warm ? pours.warm : pours.cold;
+    const { favourable, nominal, adverse } = warm ? pours.warm : pours.cold;
     if (!Number.isFinite(nominal)) return [];
     const sure = Number.isFinite(adverse);
     return [
@@ -166,11 +165,11 @@ function coolest(given: Case, model: FillModel, studies: readonly FillStudy[]): 
           key: `fill.pour.${heat(warm)}`,
           label: `Coolest pour that fills, ${heat(warm)} mold`,
           unit: 'Cel',
-          basis: `Pour within the compound's own limits from which the least reserve is 1; the coolest of them where every pour fills. ${sure ? 'High: at the adverse end of the band.' : 'At the adverse end of the band no pour within its limits is enough.'}`,
+          basis: `Pour within the compound's own limits from which the least reserve is 1; the coolest of them where every pour fills. Low and high: at the two ends of the band.${sure ? '' : ' At the adverse end even the high, the hottest pour, is not enough.'}`,
           inputs: moldInput(warm),
           sources: [SOURCES.filling, TRANSFER_LOSS.source],
         },
-        band(nominal, nominal, sure ? adverse : nominal),
+        band(nominal, favourable, sure ? adverse : given.pour.high),
       ),
     ];
   });

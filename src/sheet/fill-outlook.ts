@@ -5,8 +5,9 @@ import type { Case } from './case.ts';
 import { HOTTEST_MOLD, nominalReserve, type FillModel, type FillStudy } from './fill-study.ts';
 import { COLD_MOLD, TRANSFER_LOSS, WARM_MOLD } from './practice.ts';
 
-/** Least reserve of all parts at a pour and a mold temperature [K]: nominal, and at the adverse end of its band [1]. */
+/** Least reserve of all parts at a pour and a mold temperature [K]: nominal, and at both ends of its band [1]. */
 export interface LeastReserve {
+  readonly favourable: number;
   readonly nominal: number;
   readonly adverse: number;
 }
@@ -17,9 +18,11 @@ export function leastReserve(given: Case, model: FillModel, studies: readonly Fi
   return (pour: number, mold: number): LeastReserve => {
     const each = studies.map(({ part, cold }) => {
       const nominal = reserve(part, { melt: pour - TRANSFER_LOSS.value, mold });
-      return { nominal, adverse: (nominal * cold.low) / cold.value };
+      const { value, low, high } = cold;
+      return { nominal, adverse: (nominal * low) / value, favourable: (nominal * high) / value };
     });
     return {
+      favourable: Math.min(...each.map(({ favourable }) => favourable)),
       nominal: Math.min(...each.map(({ nominal }) => nominal)),
       adverse: Math.min(...each.map(({ adverse }) => adverse)),
     };
@@ -28,6 +31,7 @@ export function leastReserve(given: Case, model: FillModel, studies: readonly Fi
 
 /** Coolest pour within the compound's limits that fills [K]; Infinity when none does. */
 export interface CoolestPour {
+  readonly favourable: number;
   readonly nominal: number;
   readonly adverse: number;
 }
@@ -42,6 +46,7 @@ export function coolestPours(given: Case, model: FillModel, studies: readonly Fi
     return excess(high) < 0 ? Infinity : bisect(excess, low, high, 20);
   };
   const at = (mold: number): CoolestPour => ({
+    favourable: coolest(mold, 'favourable'),
     nominal: coolest(mold, 'nominal'),
     adverse: coolest(mold, 'adverse'),
   });

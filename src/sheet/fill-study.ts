@@ -55,7 +55,8 @@ export interface FillStudy {
   readonly part: PartDrive;
   readonly cold: Spread;
   readonly warm: Spread;
-  /** Mold temperature [K] from which the nominal, and the adverse, reserve is 1; Infinity when none does. */
+  /** Mold temperature [K] from which the favourable, the nominal and the adverse reserve is 1; Infinity when none does. */
+  readonly neededFavourable: number;
   readonly neededNominal: number;
   readonly neededAdverse: number;
 }
@@ -151,6 +152,7 @@ function studyOf(given: Case, { table }: FillModel, part: PartDrive): FillStudy 
     ...{ name: part.name, feature, part, cold, warm },
     label: feature ? featureLabel(feature) : WHOLE,
     length: feature ? feature.length : max[0] - min[0],
+    neededFavourable: moldNeeded(reserveAt, cold.value / cold.high),
     neededNominal: moldNeeded(reserveAt, 1),
     neededAdverse: moldNeeded(reserveAt, cold.value / cold.low),
   };
