@@ -142,7 +142,9 @@ function marks({ picture, scale }: View): { readonly picture: Picture; readonly 
 function mapPicture(view: View, times: readonly number[]): Picture {
   const { picture, outline, scale, sizes } = view;
   const { paths, contours } = isochrones(picture, times, outline, scale);
-  const { labels, notes } = contourMarks(contours, outline, sizes.small);
+  const filled = ([x, y]: Point) => !isShort(picture, x / (1e3 * scale.factor), -y / (1e3 * scale.factor));
+  const written = contours.map((one) => ({ ...one, rings: one.rings.map((ring) => ring.filter(filled)) }));
+  const { labels, notes } = contourMarks(written, outline, sizes.small);
   const own = marks(view);
   const { min, max } = extent(outline);
   const half = (sizes.width - (max[0] - min[0])) / 2 - sizes.margin;
