@@ -51,6 +51,7 @@ async function tests(): Promise<Tally> {
   await rm(REPORT, { force: true });
   const code = await run('vitest', [
     'run',
+    '--config=.vitest.config.ts',
     '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${REPORT}`,
@@ -67,7 +68,7 @@ async function tests(): Promise<Tally> {
 
 const STEPS: readonly (readonly [string, () => Promise<Tally>])[] = [
   ['types', types],
-  ['lint', () => gate('eslint', ['.', '--max-warnings', '0'])],
+  ['lint', () => gate('eslint', ['--config', '.eslint.config.js', '.', '--max-warnings', '0'])],
   ['unused', () => gate('knip', ['--no-progress'])],
   ['format', () => gate('prettier', ['--check', '--log-level', 'warn', '.'])],
   ['tests', tests],

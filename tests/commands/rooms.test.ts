@@ -48,7 +48,7 @@ describe('doors between rooms', () => {
   });
 });
 
-const eslint = new ESLint();
+const eslint = new ESLint({ overrideConfigFile: '.eslint.config.js' });
 
 test('every room has its row; only commands may import anything', async () => {
   const folders = (await readdir('src', { withFileTypes: true })).filter((entry) => entry.isDirectory());
