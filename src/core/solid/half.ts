@@ -92,16 +92,20 @@ function blockSolid(shop: Workshop, { block }: MoldTable, low: number, high: num
   return shop.box([0, 0, low * half], [block.length, block.width, high * half]);
 }
 
-/** What each part adds to the cavities and the parts before it, and the union of all of them. */
+/**
+ * What each part adds to the cavities and the parts before it, and the union of all of them. The cavities have most of
+ * the triangles, so what they share with the parts is cut out of them once.
+ */
 function shares(shop: Workshop, cavities: Solid, parts: readonly (Solid | undefined)[]): [number[], Solid] {
-  const before: Solid[] = [];
+  const all = shop.union(parts.filter((part) => part !== undefined));
+  const before: Solid[] = [shop.intersection(cavities, all)];
   const volumes = parts.map((part) => {
     if (!part) return 0;
-    const own = shop.volume(shop.difference(part, [cavities, ...before]));
+    const own = shop.volume(shop.difference(part, before));
     before.push(part);
     return own;
   });
-  return [volumes, shop.union([cavities, ...before])];
+  return [volumes, shop.union([cavities, all])];
 }
 
 /** Every bait where it lies; baits of one mesh share their triangles. */
