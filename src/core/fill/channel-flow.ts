@@ -1,4 +1,4 @@
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 
 /** Area and resistance to laminar flow, a metre of channel at 1 Pa·s. */
 export interface ChannelSection {

@@ -1,4 +1,4 @@
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 import { closing, openFraction, type Closing, type ClosingLaw } from './open-fraction.ts';
 
 const STEPS = 240;

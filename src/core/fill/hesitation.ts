@@ -1,4 +1,4 @@
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 import { freezeConstant, freezeReach } from './freeze-constant.ts';
 import { closing } from './open-fraction.ts';
 

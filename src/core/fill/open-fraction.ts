@@ -1,6 +1,6 @@
 import { slabExcess } from '../heat/conduction-series.ts';
 import { besselJ0, besselJ0Zeros } from '../numeric/bessel.ts';
-import { between } from '../numeric/check.ts';
+import { between } from '../quantity/guard.ts';
 import { erfc, erfInverse } from '../numeric/error-function.ts';
 import { bisect, interpolate } from '../numeric/root.ts';
 

@@ -1,5 +1,5 @@
 import { ellipseEigenvalue } from '../heat/cooling-time.ts';
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 import { interpolate } from '../numeric/root.ts';
 import type { FeatureMeasure } from '../section/geometry.ts';
 import { ellipseSection, slotSection } from './channel-flow.ts';

@@ -1,4 +1,4 @@
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 import { bisect } from '../numeric/root.ts';
 import { closing, openFraction, type Closing } from './open-fraction.ts';
 import { profileStretches, type ProfileStation, type SectionForm, type Stretch } from './profile.ts';

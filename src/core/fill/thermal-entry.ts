@@ -1,4 +1,4 @@
-import { between, positive } from '../numeric/check.ts';
+import { between, positive } from '../quantity/guard.ts';
 
 /** Roots and coefficients of the mean temperature, slot and tube. */
 const SLOT = [

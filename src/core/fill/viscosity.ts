@@ -1,4 +1,4 @@
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 
 /** Molar gas constant [J/(mol·K)]. Source: CODATA 2018, exact. */
 export const GAS_CONSTANT = 8.31446261815324;

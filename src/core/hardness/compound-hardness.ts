@@ -1,6 +1,6 @@
 import { band, quadrature, type Band } from '../quantity/band.ts';
 import type { Source } from '../quantity/figure.ts';
-import { need } from '../quantity/guard.ts';
+import { need, needPositive } from '../quantity/guard.ts';
 import { resinVolumeFraction } from '../shot/compound-density.ts';
 import { PLASTICISERS, type Plasticiser } from '../shot/constituents.ts';
 import { shore00FromModulus, shore00Modulus, shoreAModulusGent } from './shore-modulus.ts';
@@ -59,7 +59,7 @@ export const HARDNESS_SOURCES: readonly Source[] = [
  * Source: substitution factors of plasticisers relative to DEHP, plasticiser makers' tables, from memory.
  */
 export function equivalentPhr(plasticiser: Plasticiser, phr: number): Band {
-  need(phr > 0 && phr < Infinity, 'equivalentPhr', 'phr finite and above 0', phr);
+  needPositive('equivalentPhr', { phr });
   const factor = SUBSTITUTION_FACTOR[plasticiser];
   return band(phr / factor, phr / (factor + SUBSTITUTION_SPREAD), phr / (factor - SUBSTITUTION_SPREAD));
 }

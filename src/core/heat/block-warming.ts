@@ -1,4 +1,4 @@
-import { between, positive } from '../numeric/check.ts';
+import { between, positive } from '../quantity/guard.ts';
 
 /** A mold block that is shot again and again. */
 export interface BlockCycle {

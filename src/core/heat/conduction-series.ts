@@ -1,5 +1,5 @@
 import { besselJ0Zeros } from '../numeric/bessel.ts';
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 import { erfc } from '../numeric/error-function.ts';
 
 /** Shapes whose cooling has a plain series. */

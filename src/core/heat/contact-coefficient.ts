@@ -1,5 +1,5 @@
 import { besselJ0, besselJ1 } from '../numeric/bessel.ts';
-import { positive, rising } from '../numeric/check.ts';
+import { positive, rising } from '../quantity/guard.ts';
 import { bisect } from '../numeric/root.ts';
 import type { SimpleShape } from './conduction-series.ts';
 

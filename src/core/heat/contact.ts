@@ -1,4 +1,4 @@
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 
 /**
  * Thermal effusivity: how much heat a material gives to what it touches.

@@ -1,4 +1,4 @@
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 import { meanExcess } from './conduction-series.ts';
 
 /**

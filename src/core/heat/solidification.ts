@@ -1,4 +1,4 @@
-import { between, positive } from '../numeric/check.ts';
+import { between, positive } from '../quantity/guard.ts';
 import { erf, erfc, erfInverse } from '../numeric/error-function.ts';
 import { bisect } from '../numeric/root.ts';
 

@@ -1,5 +1,5 @@
 import { sutherlandViscosity, GAS_CONSTANT_AIR } from '../vent/air.ts';
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 
 const STEFAN_BOLTZMANN = 5.670374419e-8;
 const GRAVITY = 9.80665;

@@ -1,4 +1,4 @@
-import { between } from '../numeric/check.ts';
+import { between } from '../quantity/guard.ts';
 import { interpolate } from '../numeric/root.ts';
 
 const KELVIN = 273.15;

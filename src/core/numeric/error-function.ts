@@ -1,4 +1,4 @@
-import { between } from './check.ts';
+import { between } from '../quantity/guard.ts';
 
 const SERIES_LIMIT = 2.5;
 const FRACTION_DEPTH = 80;

@@ -1,6 +1,6 @@
 import { band, quadrature, type Band } from '../quantity/band.ts';
 import type { Source } from '../quantity/figure.ts';
-import { need, needPositive } from '../quantity/guard.ts';
+import { need, needNonNegative, needPositive } from '../quantity/guard.ts';
 import { MICROBALLOONS, PLASTICISERS, RESIN, SALT, type Recipe } from './constituents.ts';
 
 /** Part of a mixture: mass fraction [1] and density [kg/m³]. */
@@ -61,7 +61,7 @@ export function mixtureDensity(parts: readonly MassPart[]): number {
  * Source: definition of phr, w = 100/(100 + phr).
  */
 export function resinMassFraction(phr: number): number {
-  need(phr >= 0 && phr < Infinity, 'resinMassFraction', 'phr finite and 0 or more', phr);
+  needNonNegative('resinMassFraction', { phr });
   return 100 / (100 + phr);
 }
 

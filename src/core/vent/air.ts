@@ -1,4 +1,4 @@
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 
 /** Specific gas constant of dry air [J/(kg·K)]. Source: ideal gas, M = 28.965 g/mol. */
 export const GAS_CONSTANT_AIR = 287.05;

@@ -1,4 +1,4 @@
-import { positive } from '../numeric/check.ts';
+import { positive } from '../quantity/guard.ts';
 import { GAS_CONSTANT_AIR, HEAT_RATIO_AIR, slipGain, sutherlandViscosity } from './air.ts';
 
 /** One fine slot. */

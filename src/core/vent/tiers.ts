@@ -1,4 +1,4 @@
-import { between, positive } from '../numeric/check.ts';
+import { between, positive } from '../quantity/guard.ts';
 import { slipGain } from './air.ts';
 import { airResistance, type VentSlot } from './slot-flow.ts';
 

@@ -133,6 +133,8 @@ describe('strip', () => {
     expect(() => stripLimpness({ length: 0.02, stations: [] })).toThrow(
       'stripLimpness: wants at least one station, got 0',
     );
-    expect(() => meanWidth(even(0, 1e-3, 1e-3))).toThrow('meanWidth: wants length finite and above 0, got 0');
+    expect(() => meanWidth(even(0, 1e-3, 1e-3))).toThrow(
+      'meanWidth: length: wants a finite number above 0, got 0',
+    );
   });
 });

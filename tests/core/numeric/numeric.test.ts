@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { besselJ0, besselJ0Zeros, besselJ1 } from '../../../src/core/numeric/bessel.ts';
-import { between, positive, rising } from '../../../src/core/numeric/check.ts';
+import { between, positive, rising } from '../../../src/core/quantity/guard.ts';
 import { erf, erfc, erfInverse } from '../../../src/core/numeric/error-function.ts';
 import { bisect, interpolate } from '../../../src/core/numeric/root.ts';
 
@@ -76,7 +76,7 @@ describe('roots and lines', () => {
   });
 
   test('checks name the parameter, what is wanted and what came', () => {
-    expect(() => positive('f: x', -1)).toThrow('f: x: wants a positive finite number, got -1');
+    expect(() => positive('f: x', -1)).toThrow('f: x: wants a finite number above 0, got -1');
     expect(() => between('f: x', NaN, 0, 1)).toThrow('f: x: wants a number from 0 to 1, got NaN');
     expect(() => rising('f: a < b', [2, 1])).toThrow('f: a < b: wants finite rising values, got 2, 1');
   });

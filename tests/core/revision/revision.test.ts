@@ -74,7 +74,7 @@ describe('what moved on an outline', () => {
   test('a ring that has moved all round ends at its start', () => {
     const [run] = movedRuns([square(0.01, 1)], [square(0.01)], 1e-4);
     expect(run?.[0]).toEqual(run?.at(-1));
-    expect(() => movedRuns([], [], 0)).toThrow('movedRuns: wants tolerance finite and above 0, got 0');
+    expect(() => movedRuns([], [], 0)).toThrow('movedRuns: tolerance: wants a finite number above 0, got 0');
   });
 });
 

@@ -144,7 +144,7 @@ describe('a hook as it lies', () => {
 
   test('refuses a throat as long as the hook', () => {
     expect(() => hookForm({ ...SIZES, bite: 0.06 }, 'threaded', body)).toThrow(
-      /^hookForm: wants .*shank.* got/u,
+      /^hookForm: shank: wants .* got/u,
     );
   });
 });

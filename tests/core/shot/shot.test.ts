@@ -31,7 +31,7 @@ describe('channels against closed forms', () => {
 
   test('refuses a sprue without length', () => {
     expect(() => sprueVolume({ mouth: 1e-2, end: 6e-3, length: 0 })).toThrow(
-      'sprueVolume: wants length finite and above 0, got 0',
+      'sprueVolume: length: wants a finite number above 0, got 0',
     );
   });
 });

@@ -1,4 +1,4 @@
-import { between, positive } from '../../numeric/check.ts';
+import { between, positive } from '../../quantity/guard.ts';
 import { ovalRoundness } from '../profile.ts';
 import { eliminationOrder, type Elimination } from './elimination.ts';
 import { planWidths, type CavityMap } from './plan-width.ts';

@@ -1,4 +1,4 @@
-import { between } from '../../numeric/check.ts';
+import { between } from '../../quantity/guard.ts';
 import type { Cavity } from './cavity.ts';
 import type { FeatureCells } from './feature-cells.ts';
 import type { GridFeed } from './feed.ts';

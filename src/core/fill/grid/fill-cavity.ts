@@ -1,4 +1,4 @@
-import { positive } from '../../numeric/check.ts';
+import { positive } from '../../quantity/guard.ts';
 import { noFlowFraction } from '../../heat/solidification.ts';
 import { backPressure } from '../../vent/tiers.ts';
 import { arrheniusViscosity } from '../viscosity.ts';

@@ -1,4 +1,4 @@
-import { positive } from '../../numeric/check.ts';
+import { positive } from '../../quantity/guard.ts';
 import type { CavityMap } from './plan-width.ts';
 
 /** Where a gate opens into the cavity. */

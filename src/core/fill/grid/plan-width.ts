@@ -1,4 +1,4 @@
-import { positive } from '../../numeric/check.ts';
+import { positive } from '../../quantity/guard.ts';
 
 /** The part of a height map that filling needs: cell (i, j) is entry i + nx·j, its middle at x0 + i·cell, y0 + j·cell [m]. */
 export interface CavityMap {

@@ -1,4 +1,4 @@
-import { positive } from '../../numeric/check.ts';
+import { positive } from '../../quantity/guard.ts';
 import { interpolate } from '../../numeric/root.ts';
 import { arrheniusViscosity, GAS_CONSTANT, type MeltViscosity } from '../viscosity.ts';
 
