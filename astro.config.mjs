@@ -2,7 +2,6 @@ import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { mistakesInPreview } from './src/commands/preview.ts';
 import { shopOf } from './src/io/catalogue.ts';
-import { facesPlugin } from './src/styles/faces-plugin.ts';
 import { tokensPlugin } from './src/styles/tokens-plugin.ts';
 import { CACHE_FOLDER, contentFolder, outputFolder } from './src/io/settings.ts';
 
@@ -25,7 +24,7 @@ export default defineConfig({
   integrations: [mdx(), mistakesInPreview()],
   server: { host: '127.0.0.1' },
   vite: {
-    plugins: [tokensPlugin(shop?.look ?? {}), facesPlugin(CACHE_FOLDER)],
+    plugins: [tokensPlugin(shop?.look ?? {})],
     build: { assetsInlineLimit: 0, sourcemap: false },
     ssr: { external: NATIVE },
     optimizeDeps: { exclude: NATIVE },

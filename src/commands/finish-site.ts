@@ -2,22 +2,29 @@ import { createHash } from 'node:crypto';
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import { headersFile, nginxSnippet } from '../components/head/headers.ts';
+import { programId } from '../io/program-id.ts';
+import { identified } from './page-id.ts';
 
 /** What a finished site says about itself. */
 interface BuildNote {
   readonly format: 'partline-build/1';
   /** The same for the same files: SHA-256 of `SHA256SUMS` without its line of `build.json`. */
   readonly id: string;
+  /** Of the program that made it; every page names its first signs. */
+  readonly program: string;
   readonly files: number;
 }
 
 /**
- * Writes into a rendered site what is known only at its end: headers for hosts, checksums, the id of the build.
+ * Writes into a rendered site what is known only at its end: headers for hosts, the id of each page, checksums, the id of
+ * the build.
  *
  * @param folder - the rendered site
  * @param base - path of the site below its host, "/" or "/shop"
  */
 export async function finishSite(folder: string, base: string): Promise<void> {
+  const program = await programId();
+  await nameThePages(folder, program);
   const hashes = await styleHashes(folder);
   await writeFile(join(folder, '_headers'), headersFile(hashes, base));
   await writeFile(join(folder, 'nginx-headers.conf'), nginxSnippet(hashes, base));
@@ -25,6 +32,7 @@ export async function finishSite(folder: string, base: string): Promise<void> {
   const note: BuildNote = {
     format: 'partline-build/1',
     id: sha256(lines.join('\n'), 'hex'),
+    program,
     files: lines.length,
   };
   const text = `${JSON.stringify(note, undefined, 2)}\n`;
@@ -44,6 +52,16 @@ async function filesOf(folder: string): Promise<string[]> {
     .filter((entry) => !entry.isDirectory())
     .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/'))
     .sort();
+}
+
+/** Every page says which page it is. */
+async function nameThePages(folder: string, program: string): Promise<void> {
+  for (const name of (await filesOf(folder)).filter((file) => file.endsWith('.html'))) {
+    const path = join(folder, name);
+    const before = await readFile(path, 'utf8');
+    const after = identified(before, program);
+    if (after !== before) await writeFile(path, after);
+  }
 }
 
 /** Lines as the command `sha256sum --check` reads them. */

@@ -15,6 +15,8 @@ export interface Expected {
 
 const TEXT = /\.(?:html|json|svg|css|js|xml|txt|csv|webmanifest)$/u;
 
+const BUILD = /<meta name="build" content="[\da-f]{8}-[\da-f]{8}"/u;
+
 const numberSchema = z.looseObject({
   value: z.number(),
   low: z.number(),
@@ -62,6 +64,7 @@ async function fileFaults(folder: string, name: string): Promise<string[]> {
     ...(/\[object Object\]|\bNaN\b/u.test(text) && !name.endsWith('.js')
       ? [`${name} holds a value that is none`]
       : []),
+    ...(name.endsWith('.html') && !BUILD.test(text) ? [`${name} does not name its build`] : []),
     ...(/^molds\/[^/]+\/spec\.json$/u.test(name) ? specFaults(name, text) : []),
   ];
 }

@@ -49,7 +49,7 @@ const lockSchema = z.object({
 });
 
 /** Versions of the packages that a site is built with; those for development change no result. */
-async function packages(): Promise<string> {
+export async function runtimePackages(): Promise<string> {
   const lock = lockSchema.parse(
     JSON.parse(await readFile(join(PROJECT_ROOT, 'package-lock.json'), 'utf8')) as unknown,
   );
@@ -69,7 +69,7 @@ async function hashed(what: string): Promise<string> {
   const own = moduleOf(what);
   const texts = await closureOf(own ? [own, ...HANDED] : [...(await everything()), ...HANDED]);
   const sources = [...texts].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, text]) => text);
-  return sha256(process.version.split('.')[0] ?? '', await packages(), ...sources);
+  return sha256(process.version.split('.')[0] ?? '', await runtimePackages(), ...sources);
 }
 
 /**

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { PROJECT_ROOT } from './settings.ts';
 
 /** A face of a share card: family as the card names it, weight, and the bytes of its WOFF file. */
 export interface CardFont {
@@ -10,29 +11,19 @@ export interface CardFont {
 
 /** The faces that cards are set in: Latin first, then the letters of further European languages. */
 const FILES = [
-  {
-    name: 'Barlow Condensed',
-    weight: 600,
-    file: 'barlow-condensed/files/barlow-condensed-latin-600-normal.woff',
-  },
-  { name: 'Barlow', weight: 500, file: 'barlow/files/barlow-latin-500-normal.woff' },
-  {
-    name: 'Barlow Condensed Ext',
-    weight: 600,
-    file: 'barlow-condensed/files/barlow-condensed-latin-ext-600-normal.woff',
-  },
-  { name: 'Barlow Ext', weight: 500, file: 'barlow/files/barlow-latin-ext-500-normal.woff' },
+  { name: 'Barlow Condensed', weight: 600, file: 'barlow-condensed-600.woff' },
+  { name: 'Barlow', weight: 500, file: 'barlow-500.woff' },
+  { name: 'Barlow Condensed Ext', weight: 600, file: 'barlow-condensed-600-ext.woff' },
+  { name: 'Barlow Ext', weight: 500, file: 'barlow-500-ext.woff' },
 ] as const;
 
-const require = createRequire(import.meta.url);
-
-/** Reads the faces of the share cards from their npm packages. */
+/** Reads the faces of the share cards. */
 export async function readCardFonts(): Promise<CardFont[]> {
   return Promise.all(
     FILES.map(async ({ name, weight, file }) => ({
       name,
       weight,
-      data: await readFile(require.resolve(`@fontsource/${file}`)),
+      data: await readFile(join(PROJECT_ROOT, 'src', 'styles', 'faces', file)),
     })),
   );
 }

@@ -4,7 +4,11 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { finishSite } from '../../src/commands/finish-site.ts';
+import { programId } from '../../src/io/program-id.ts';
 import { temporaryFolder } from '../support/temporary.ts';
+
+const page = (text: string): string =>
+  `<meta name="build" content="preview"><p>${text}</p><p>Page <span data-build>preview</span></p>`;
 
 /** A small rendered site, finished. */
 async function finished(changes: Readonly<Record<string, string>> = {}): Promise<string> {
@@ -12,7 +16,7 @@ async function finished(changes: Readonly<Record<string, string>> = {}): Promise
   await mkdir(join(folder, 'molds'), { recursive: true });
   const sheet = '.a > .b { stroke: "x" }';
   const files = {
-    'index.html': '<p>home</p>',
+    'index.html': page('home'),
     'molds/one.svg': `<svg><style>${sheet.replace('>', '&gt;')}</style></svg>`,
     'molds/two.svg': `<svg><style>${sheet.replace('>', '&gt;')}</style></svg>`,
     ...changes,
@@ -43,7 +47,17 @@ test('the id of a build is that of its files', async () => {
     (JSON.parse(await read(await finished(changes), 'build.json')) as { id: string }).id;
   expect(await id()).toMatch(/^[0-9a-f]{64}$/u);
   expect(await id()).toBe(await id());
-  expect(await id({ 'index.html': '<p>home.</p>' })).not.toBe(await id());
+  expect(await id({ 'index.html': page('home.') })).not.toBe(await id());
+});
+
+test('a page names the program and itself, wherever it has a place for that', async () => {
+  const folder = await finished({ 'other.html': page('other') });
+  const { program } = JSON.parse(await read(folder, 'build.json')) as { program: string };
+  const named = /^<meta name="build" content="(\S+)"><p>home<\/p><p>Page <span data-build>\1<\/span><\/p>$/u;
+  const [, id = ''] = named.exec(await read(folder, 'index.html')) ?? [];
+  expect(id.split('-')).toEqual([program.slice(0, 8), expect.stringMatching(/^[0-9a-f]{8}$/u)]);
+  expect(await read(folder, 'other.html')).not.toContain(id);
+  expect(program).toBe(await programId());
 });
 
 test('the headers let the styles inside drawings stand, each hash once, and name the path of the site', async () => {

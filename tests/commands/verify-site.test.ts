@@ -9,6 +9,7 @@ const figures = Object.fromEntries(
   REQUIRED_FIGURES.map((key) => [key, { value: 2, low: 1, high: 3, unit: 'mm' }]),
 );
 const spec = (own: object = {}) => JSON.stringify({ format: 'partline-spec/1', figures, ...own });
+const BUILD = '<meta name="build" content="0123abcd-4567cdef">';
 const WHOLE = {
   'index.html': '<p>home</p>',
   'molds/peg/index.html': '<p>peg</p>',
@@ -20,7 +21,7 @@ async function faultsOf(changes: Readonly<Record<string, string | undefined>>): 
   for (const [name, text] of Object.entries({ ...WHOLE, ...changes })) {
     if (text === undefined) continue;
     await mkdir(dirname(join(folder, name)), { recursive: true });
-    await writeFile(join(folder, name), text);
+    await writeFile(join(folder, name), name.endsWith('.html') && name !== 'bare.html' ? BUILD + text : text);
   }
   return siteFaults(folder, { published: ['peg'], address: 'https://bench.example.com/shop' });
 }
@@ -39,6 +40,7 @@ test.each([
   ['an empty file', { 'a.css': '' }, 'a.css is empty'],
   ['a by-product', { '.prerender/x.mjs': 'x' }, '.prerender/x.mjs is a by-product of the build'],
   ['a source map', { '_astro/x.js.map': '{}' }, '_astro/x.js.map is a by-product of the build'],
+  ['a page that could be any', { 'bare.html': '<p>x</p>' }, 'bare.html does not name its build'],
   ['an unpublished mold', { 'molds/draft/index.html': 'x' }, 'molds/draft is not published'],
   [
     'a path of this machine',
