@@ -137,6 +137,11 @@ export const moldSchema = z.strictObject({
     })
     .optional()
     .meta({ description: 'Alignment pins' }),
+  warmTo: quantity(
+    'temperature',
+    { min: '30 °C', max: '75 °C', example: '100 °F' },
+    'Block temperature that customers are told to warm the mold to before the first shot; left out for a mold that is shot cold. Sheet, answers and the check take the fill verdict there',
+  ).optional(),
   clamping: text(200, 'How it is held shut').optional(),
   measured: z
     .strictObject({

@@ -67,10 +67,13 @@ function onsetFigure(study: ActionStudy, other = false): Figure {
   );
 }
 
-/** A result that goes with a power of the modulus, banded by it. */
-function byModulus({ modulus }: ActionStudy, power: number, nominal: number): Band {
+/** A result that goes with a power of E·t³, banded by modulus and cutting tolerance. */
+function byStiffness({ modulus, tolerance }: ActionStudy, power: number, nominal: number): Band {
   if (nominal === 0) return band(0);
-  const { value, low, high } = quadrature(({ e }) => nominal * (e / modulus.value) ** power, { e: modulus });
+  const { value, low, high } = quadrature(({ e, t }) => nominal * ((e / modulus.value) * t ** 3) ** power, {
+    e: modulus,
+    t: tolerance,
+  });
   return band(value, low, high);
 }
 
@@ -86,7 +89,7 @@ function flutterFigure(study: ActionStudy): Figure {
       inputs: inputsOf(study),
       sources: [...ONSET_SOURCES.slice(1, 2)],
     },
-    byModulus(study, 0.5, study.onset.speeds.flutter),
+    byStiffness(study, 0.5, study.onset.speeds.flutter),
   );
 }
 
@@ -96,12 +99,13 @@ function beatFigure(study: ActionStudy): Figure {
       key: keyOf(study, 'beat'),
       label: 'Own beat in water',
       unit: 'Hz',
-      basis: 'First mode of the part held at its root, with the water that swings along.',
-      formula: 'f = 0.56·√(EI/(m + ρπH²/4))/L²',
+      basis:
+        'First mode of the part held at its root, as thick and as wide as it is from root to tip, with the water that swings along. Band: modulus and cutting tolerance.',
+      formula: '(2πf)² = ∫EIy″²ds/∫(m + ρπH²/4)y²ds',
       inputs: inputsOf(study),
       sources: [SOURCES.beat],
     },
-    byModulus(study, 0.5, study.onset.speeds.frequency),
+    byStiffness(study, 0.5, study.onset.speeds.frequency),
   );
 }
 
@@ -117,12 +121,12 @@ function cauchyFigure(study: ActionStudy, name: RetrieveName): Figure {
       label: `Cauchy number, ${name} retrieve`,
       unit: '1',
       basis:
-        'Drag over bending stiffness if it stood across the stream: below 1 it stays stiff, above 10 it folds back.',
-      formula: 'Ca = ½ρU²·C·b·L³/(EI), the taper counted',
+        'Drag over bending stiffness if it stood across the stream: below 1 it stays stiff, above 10 it folds back. E·t³ is taken from root to tip. Band: modulus and cutting tolerance.',
+      formula: 'Ca = 8·δ/L, δ = ∫(L − s)·M/EI ds, M = ½ρU²C·∫b(x)(x − s)dx',
       inputs: [figureInput('retrieve', RETRIEVES[name], 'cm/s'), ...inputsOf(study)],
       sources: [...ONSET_SOURCES.slice(0, 1), RETRIEVES[name].source],
     },
-    byModulus(study, -1, nominal),
+    byStiffness(study, -1, nominal),
   );
 }
 
@@ -136,7 +140,7 @@ function stepFigure(study: ActionStudy, name: RetrieveName): Figure {
       label: `Eddies over its own beat, ${name} retrieve`,
       unit: '1',
       basis:
-        'How often eddies push it, over how often it swings by itself: between about ½ and 2 it is shaken with ease.',
+        'How often eddies push it, over how often it swings by itself: between about ½ and 2 it is shaken with ease. Band: that of its own beat.',
       formula: 'St·U/d over f, St = 0.2',
       inputs: [
         figureInput('retrieve', RETRIEVES[name], 'cm/s'),
@@ -145,7 +149,7 @@ function stepFigure(study: ActionStudy, name: RetrieveName): Figure {
       ],
       sources: [SOURCES.strouhal, RETRIEVES[name].source],
     },
-    byModulus(study, -0.5, nominal),
+    byStiffness(study, -0.5, nominal),
   );
 }
 

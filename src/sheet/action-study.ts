@@ -13,6 +13,8 @@ export interface ActionStudy {
   readonly feature: FeatureMeasure;
   readonly plastisol: Entry<Plastisol>;
   readonly modulus: Band;
+  /** Factor on the thickness for the cutting tolerance [1]. */
+  readonly tolerance: Band;
   readonly mover: Mover;
   /** Tip over length at the speed of folding, for an even pressure as large as the modulus [1]. */
   readonly limpness: number;
@@ -38,14 +40,15 @@ export function actionStudy(
     water: freshWaterDensity(WATER.value),
     body: geometry.thickest.thickness,
   };
-  const spread = { modulus, thickness: toleranceOf(equivalentThickness(feature)) };
+  const tolerance = toleranceOf(equivalentThickness(feature));
   return {
     feature,
     plastisol,
     modulus,
+    tolerance,
     mover,
     limpness: stripLimpness(feature),
-    onset: onsetOf(mover, spread, RETRIEVES.slow.value),
+    onset: onsetOf(mover, { modulus, thickness: tolerance }, RETRIEVES.slow.value),
   };
 }
 

@@ -15,6 +15,7 @@ import { compoundFigures } from './compound-figures.ts';
 import { featureFills, fillFigures } from './fill-figures.ts';
 import { sheetFilling } from './fill-sheet.ts';
 import { fillModel, fillStudies } from './fill-study.ts';
+import { firstShot, firstShotFigures } from './first-shot.ts';
 import { floatStudy, type FloatStudy } from './float-study.ts';
 import { heatFigures } from './heat-figures.ts';
 import { heatStudy } from './heat-study.ts';
@@ -138,6 +139,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const { mold, bait, catalogue } = given;
   const model = await fillModel(given, remember);
   const studies = fillStudies(given, model);
+  const first = firstShot(mold, studies);
   const heat = heatStudy(given);
   const side = hookedSide(given);
   const hooks = hookFits(given, side);
@@ -145,7 +147,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const rigs = rigAdvice(given, side, hooks);
   const floating = floatStudy(given, rigs[0] ?? null);
   const batches = batchRows(given);
-  const warming = warmUpFigure(heat, studies);
+  const warming = warmUpFigure(heat, studies, first);
   const planning = planFacts(given, heat, Math.ceil(warming[0]?.value ?? 0));
   const injectors = injectorFits(given);
   const trials = trialStudy(bait, catalogue.trials, catalogue.plastisols, given.family);
@@ -154,6 +156,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const figures = byKey([
     ...ownFigures(given),
     ...filling,
+    ...firstShotFigures(first, studies),
     ...warming,
     ...heatFigures(given, heat),
     ...actionFigures(action),
@@ -165,7 +168,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     ...planning.figures,
   ]);
   const speak = speaker(figures, catalogue.shop.units);
-  const verdicts = verdictsOf({ given, studies, heat, speak }, floating, hook);
+  const verdicts = verdictsOf({ given, studies, heat, first, speak }, floating, hook);
   const features = featureFills(given, studies);
   return {
     ...givenParts(given),
@@ -174,7 +177,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     figures,
     verdicts,
     features,
-    filling: sheetFilling(given, heat, { model, studies, figures: filling }),
+    filling: sheetFilling(given, heat, { model, studies, first, figures: filling }),
     action,
     injectors,
     hooks,

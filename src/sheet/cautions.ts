@@ -123,19 +123,36 @@ const earlyOpening: HazardOf = (speak) => ({
   figures: ['heat.demoldTime'],
 });
 
+/** Warmed beforehand or by its own shots, whichever is the hotter. */
+function hottestBlock(speak: Speaker): string {
+  const told = speak.has('fill.mold.first') ? speak.figure('fill.mold.first').high : -Infinity;
+  return told > speak.figure('heat.blockSteady').high ? 'fill.mold.first' : 'heat.blockSteady';
+}
+
 const hotBlock: HazardOf = (speak) => ({
   key: 'hot-block',
   type: 'hot surface',
   severity: 'minor or moderate injury',
   likelihood: 'could',
   before: 'opening',
-  hazard: `Shot after shot the block can reach ${speak.end('heat.blockSteady', 'high')}.`,
+  hazard: `${speak.has('fill.mold.first') ? `The block is warmed to ${speak.end('fill.mold.first', 'value')} before the first shot; shot` : 'Shot'} after shot it can reach ${speak.end(hottestBlock(speak), 'high')}.`,
   consequence: `Bare metal burns skin in a minute from ${speak.end('burn.minuteLimit', 'low')} on and in a second from ${speak.end('burn.touchLimit', 'low')} on.`,
   avoid: [
+    ...(speak.has('fill.mold.first')
+      ? [
+          'Warm it on a hot plate or with its own shots, dry and open, never with a flame, and measure its face.',
+        ]
+      : []),
     `Handle the block with gloves; let it rest ${speak.end('heat.safeToTouch', 'high')} after the last shot before you touch it bare.`,
     'Put it down on something that cannot burn, out of reach of children.',
   ],
-  figures: ['heat.blockSteady', 'burn.minuteLimit', 'burn.touchLimit', 'heat.safeToTouch'],
+  figures: [
+    'fill.mold.first',
+    'heat.blockSteady',
+    'burn.minuteLimit',
+    'burn.touchLimit',
+    'heat.safeToTouch',
+  ].filter(speak.has),
 });
 
 const leaveVents: HazardOf = () => ({

@@ -3,6 +3,7 @@ import type { Figure } from '../core/quantity/figure.ts';
 import type { Case } from './case.ts';
 import { fillWindow, type FillWindow } from './fill-outlook.ts';
 import { setupFacts, type SetupFacts } from './fill-setup.ts';
+import type { FirstShot } from './first-shot.ts';
 import type { FillModel, FillStudy } from './fill-study.ts';
 import type { HeatStudy } from './heat-study.ts';
 import { COLD_MOLD, WARM_MOLD } from './practice.ts';
@@ -14,6 +15,8 @@ export interface SheetFilling {
   readonly window: FillWindow;
   readonly warmUp: WarmUp;
   readonly setup: SetupFacts;
+  /** The fill verdict at nominal, in the block that customers are told to shoot into. */
+  readonly first: FirstShot;
   /** Mold temperatures that `cold` and `warm` stand for [K]. */
   readonly molds: { readonly cold: number; readonly warm: number };
   /** What buys most, the most first. */
@@ -30,14 +33,16 @@ export function sheetFilling(
     readonly model: FillModel;
     readonly studies: readonly FillStudy[];
     readonly figures: readonly Figure[];
+    readonly first: FirstShot;
   },
 ): SheetFilling {
-  const { model, studies, figures } = fill;
+  const { model, studies, figures, first } = fill;
   return {
     model,
     window: fillWindow(given, model, studies),
     warmUp: warmUp(heat, given.plastisol.specificHeat),
     setup: setupFacts(given, heat),
+    first,
     molds: { cold: COLD_MOLD.value, warm: WARM_MOLD.value },
     gains: figures.filter(({ key }) => key.startsWith('fill.gain.')),
     widest: studies[0]?.cold.shares ?? [],

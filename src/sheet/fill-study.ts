@@ -28,6 +28,7 @@ import {
   type FillPicture,
 } from './fill-grid.ts';
 import { fillInputs, fillSetting } from './fill-inputs.ts';
+import { firstMold } from './first-shot.ts';
 import { COLD_MOLD, WARM_MOLD } from './practice.ts';
 import type { Remember } from './tools.ts';
 import { featureLabel } from './words.ts';
@@ -55,6 +56,8 @@ export interface FillStudy {
   readonly part: PartDrive;
   readonly cold: Spread;
   readonly warm: Spread;
+  /** In the block that customers are told to shoot the first time into. */
+  readonly first: Spread;
   /** Mold temperature [K] from which the favourable, the nominal and the adverse reserve is 1; Infinity when none does. */
   readonly neededFavourable: number;
   readonly neededNominal: number;
@@ -150,6 +153,10 @@ function studyOf(given: Case, { table }: FillModel, part: PartDrive): FillStudy 
   const reserveAt = (mold: number) => reserve(part, { mold });
   return {
     ...{ name: part.name, feature, part, cold, warm },
+    first:
+      given.mold.warmTo === undefined
+        ? cold
+        : reserveSpread(table, part, fillInputs(given, firstMold(given.mold)), setting),
     label: feature ? featureLabel(feature) : WHOLE,
     length: feature ? feature.length : max[0] - min[0],
     neededFavourable: moldNeeded(reserveAt, cold.value / cold.high),

@@ -4,14 +4,15 @@ import { turnedDirection } from '../core/solid/plan.ts';
 import type { Case } from './case.ts';
 import { cavityFeeds } from './fill-feed.ts';
 import { FILL_INPUT_WORDS } from './fill-inputs.ts';
+import { firstShot } from './first-shot.ts';
 import type { FillModel, FillStudy } from './fill-study.ts';
 import type { Sheet } from './sheet.ts';
 import { featureLabel } from './words.ts';
 
-function short(studies: readonly FillStudy[]): string[] {
-  return studies
-    .filter(({ cold }) => cold.value < 1)
-    .map(({ label }) => `the ${label} comes short in a cold mold at nominal`);
+function short({ mold }: Case, studies: readonly FillStudy[]): string[] {
+  const { short: parts, warmed } = firstShot(mold, studies);
+  const where = warmed ? 'in a mold warmed as `warmTo` says' : 'in a cold mold';
+  return parts.map((label) => `the ${label} comes short ${where} at nominal`);
 }
 
 /** A thin part that the plan grid does not show. */
@@ -58,7 +59,12 @@ function unvented({ layout }: Case, { cold, warm }: FillModel): string[] {
 
 /** What the maker should know of the filling. */
 export function fillWarnings(given: Case, model: FillModel, studies: readonly FillStudy[]): string[] {
-  return [...short(studies), ...unseen(given, model), ...starved(given, studies), ...unvented(given, model)];
+  return [
+    ...short(given, studies),
+    ...unseen(given, model),
+    ...starved(given, studies),
+    ...unvented(given, model),
+  ];
 }
 
 /** How to measure what makes the band of the fill reserves wide; others are out of a workshop's reach. */

@@ -1,14 +1,22 @@
 import type { EntryProblem, Path } from '../schema/problem.ts';
 import type { Catalogue, Entry, Mold, Trial } from '../schema/collections.ts';
-import { printed } from '../core/quantity/print.ts';
+import { band } from '../core/quantity/band.ts';
+import { figureInput } from '../core/quantity/figure.ts';
+import { printed, printedBoth, type UnitSystem } from '../core/quantity/print.ts';
+import { fromSI } from '../core/quantity/units.ts';
+import { WARMED_TOLERANCE } from './practice.ts';
 import { lastTrial } from './trial-study.ts';
 import type { Sheet } from './sheet.ts';
+import { listed } from './words.ts';
 
 type Refuse = (path: Path, message: string, remedy: string) => EntryProblem;
 
 const refusal =
   (id: string): Refuse =>
   (path, message, remedy) => ({ collection: 'molds', id, path, message, remedy });
+
+/** What an entry may tell customers to warm a mold to, in round °F inside the limits of its schema. */
+const [COOLEST_TOLD, HOTTEST_TOLD] = [90, 165] as const;
 
 function mixedCavities({ cavities }: Mold, refuse: Refuse): EntryProblem[] {
   const first = cavities[0]?.revision ?? '';
@@ -46,13 +54,41 @@ function untested(mold: Mold, trials: readonly Entry<Trial>[], refuse: Refuse): 
   });
 }
 
-function short({ verdicts }: Sheet, refuse: Refuse): EntryProblem[] {
-  if (verdicts.cold.code !== 'too thin') return [];
+const degrees = (kelvin: number, units: UnitSystem) =>
+  printedBoth(figureInput('', band(kelvin), 'Cel'), units);
+
+/** A round temperature that fills with a little to spare, as an entry writes it; null above what an entry may say. */
+function advisedWarmTo(needed: number): string | null {
+  const fahrenheit = 5 * Math.ceil(fromSI(needed + WARMED_TOLERANCE.high, '[degF]') / 5);
+  const told = Math.max(fahrenheit, COOLEST_TOLD);
+  return told <= HOTTEST_TOLD ? `${told} °F` : null;
+}
+
+/** The verdict at nominal in the very block that the sheet tells customers to shoot into. */
+function short({ filling: { first }, verdicts, shop, plastisol }: Sheet, refuse: Refuse): EntryProblem[] {
+  if (first.short.length === 0) return [];
+  const parts = listed(first.short);
+  const comes = parts.endsWith('s') || parts.includes(' and ') ? 'come' : 'comes';
+  const where = first.warmed ? ['warmTo'] : ['status'];
+  const thicken = 'thicken or shorten it in a new revision, move the gate nearer, or set status: development';
+  const advised = Number.isFinite(first.needed) ? advisedWarmTo(first.needed) : null;
+  if (advised === null) {
+    return [
+      refuse(
+        where,
+        `a thin part comes short at nominal, in a cold mold and in the warmest that still sets baits: ${verdicts.cold.sentence}`,
+        thicken,
+      ),
+    ];
+  }
+  const state = first.warmed
+    ? `in a mold at ${degrees(first.mold.value, shop.units)}, as \`warmTo\` tells customers`
+    : 'in a cold mold, and the entry tells customers of no other';
   return [
     refuse(
-      ['status'],
-      `a thin part comes short at nominal, at any mold temperature: ${verdicts.cold.sentence}`,
-      'thicken or shorten it in a new revision, move the gate nearer, or set status: development',
+      where,
+      `the ${parts} ${comes} short at nominal ${state}`,
+      `write \`warmTo: ${advised}\` if you shoot it so warm yourself (it fills from ${degrees(first.needed, shop.units)} in ${plastisol.name.toLowerCase()}; the sheet then says to warm it first); else ${thicken}`,
     ),
   ];
 }
@@ -115,7 +151,8 @@ const CALLS: readonly Call[] = [
     caution: 'hot-block',
     because: 'the block gets hotter than a minute’s touch allows',
     when: ({ figures }) =>
-      (figures['heat.blockSteady']?.high ?? Infinity) >= (figures['burn.minuteLimit']?.low ?? 0),
+      Math.max(figures['heat.blockSteady']?.high ?? Infinity, figures['fill.mold.first']?.high ?? 0) >=
+      (figures['burn.minuteLimit']?.low ?? 0),
   },
   { caution: 'leave-vents', because: 'it has vents', when: ({ mold }) => mold.vents.length > 0 },
 ];

@@ -2,15 +2,16 @@ import { band } from '../core/quantity/band.ts';
 import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
 import { ALLOYS } from '../core/mold/alloy.ts';
 import type { Case } from './case.ts';
+import { workingMold } from './first-shot.ts';
 import { MINUTE_LIMIT, TOUCH_LIMIT, type HeatStudy } from './heat-study.ts';
-import { AMBIENT, COLD_MOLD, EMISSIVITY, HANDLING_TIME, SKIN, WORKING_MOLD } from './practice.ts';
+import { AMBIENT, COLD_MOLD, EMISSIVITY, HANDLING_TIME, SKIN } from './practice.ts';
 import { SOURCES } from './sources.ts';
 
 const CORNERS = 'Low and high are hard bounds over every combination of its inputs.';
 
 function demold(given: Case, study: HeatStudy, cold: boolean): Figure {
   const { plastisol, pour } = given;
-  const mold = cold ? COLD_MOLD : WORKING_MOLD;
+  const mold = cold ? COLD_MOLD : workingMold(given.mold);
   return figure(
     {
       key: cold ? 'heat.demoldTimeCold' : 'heat.demoldTime',

@@ -13,15 +13,8 @@ import { SKIN_EFFUSIVITY, touchSafeTemperature } from '../core/heat/touch.ts';
 import { ALLOYS } from '../core/mold/alloy.ts';
 import { sectionAreaAt } from './sections.ts';
 import type { Case } from './case.ts';
-import {
-  AMBIENT,
-  COLD_MOLD,
-  EMISSIVITY,
-  HANDLING_TIME,
-  SKIN,
-  WORKING_MOLD,
-  type Assumption,
-} from './practice.ts';
+import { firstMold, workingMold } from './first-shot.ts';
+import { AMBIENT, COLD_MOLD, EMISSIVITY, HANDLING_TIME, SKIN, type Assumption } from './practice.ts';
 
 /** Heat of one mold [SI]. */
 export interface HeatStudy {
@@ -97,6 +90,13 @@ function steadyOf(given: Case, cycle: BlockCycle, loss: Band, pace: Band): Band 
   );
 }
 
+/** The block when it is left alone: after a long run, or warmed beforehand to more than a run brings. */
+function hottestOf({ mold }: Case, steady: Band): Band {
+  return mold.warmTo === undefined
+    ? steady
+    : band(steady.value, steady.low, Math.max(steady.high, firstMold(mold).high));
+}
+
 function safeToTouchOf(cycle: BlockCycle, steady: Band, loss: Band): Band {
   return corners(
     ({ from, shed, ambient }) =>
@@ -127,7 +127,7 @@ function skinContactOf({ plastisol, density, pour }: Case): Band {
 export function heatStudy(given: Case): HeatStudy {
   const { thickness: inscribed, at } = given.geometry.thickest;
   const sectionArea = Math.max(sectionAreaAt(given.geometry, at), (Math.PI / 4) * inscribed ** 2);
-  const demold = demoldTime(given, WORKING_MOLD, inscribed, sectionArea);
+  const demold = demoldTime(given, workingMold(given.mold), inscribed, sectionArea);
   const pace = band(
     demold.value + HANDLING_TIME.value,
     demold.low + HANDLING_TIME.low,
@@ -151,7 +151,7 @@ export function heatStudy(given: Case): HeatStudy {
     pace,
     steady,
     cycle,
-    safeToTouch: safeToTouchOf(cycle, steady, loss),
+    safeToTouch: safeToTouchOf(cycle, hottestOf(given, steady), loss),
     skinContact: skinContactOf(given),
   };
 }

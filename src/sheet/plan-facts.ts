@@ -5,6 +5,7 @@ import { colourShots } from '../core/plan/session.ts';
 import type { PlanMold } from '../core/plan/session-parts.ts';
 import { volumeAhead } from '../core/shot/split-volume.ts';
 import type { Case } from './case.ts';
+import { workingMold } from './first-shot.ts';
 import type { HeatStudy } from './heat-study.ts';
 import { HANDLING_TIME, MOST_WARM_UPS, WORKING_MOLD } from './practice.ts';
 import { SOURCES } from './sources.ts';
@@ -19,12 +20,12 @@ export interface PlanFacts {
 const LONGEST_PAUSE = 1800;
 
 /** Rest on top of the handling, so that the block settles at the upper end of a working block [s]. */
-function pauseOf({ cycle }: HeatStudy): number {
-  const wanted = paceForPeak(cycle, WORKING_MOLD.high) - cycle.pace;
+function pauseOf({ cycle }: HeatStudy, warmest: number): number {
+  const wanted = paceForPeak(cycle, warmest) - cycle.pace;
   return Math.min(LONGEST_PAUSE, Math.max(0, wanted));
 }
 
-function pauseFigure(study: HeatStudy, pause: number): Figure {
+function pauseFigure(study: HeatStudy, pause: number, warmest: number): Figure {
   return figure(
     {
       key: 'heat.pause',
@@ -34,7 +35,7 @@ function pauseFigure(study: HeatStudy, pause: number): Figure {
       formula: 't = τ·ln((T − T_room)/(T_before − T_room)) − pace',
       inputs: [
         figureInput('usual pace', study.pace, 's'),
-        figureInput('block no hotter than', band(WORKING_MOLD.high), 'Cel'),
+        figureInput('block no hotter than', band(warmest), 'Cel'),
       ],
       sources: [SOURCES.energy, WORKING_MOLD.source],
     },
@@ -80,7 +81,8 @@ function colourFigure(given: Case, which: 'ahead' | 'behind', volume: Band): Fig
 
 /** Works out what the planner has to know of a mold; `warmUps` are the shots that warm a cold block. */
 export function planFacts(given: Case, heat: HeatStudy, warmUps: number): PlanFacts {
-  const pause = pauseOf(heat);
+  const { high: warmest } = workingMold(given.mold);
+  const pause = pauseOf(heat, warmest);
   const mold: PlanMold = {
     id: given.mold.id,
     name: given.mold.name,
@@ -99,7 +101,7 @@ export function planFacts(given: Case, heat: HeatStudy, warmUps: number): PlanFa
   return {
     mold,
     figures: [
-      pauseFigure(heat, pause),
+      pauseFigure(heat, pause, warmest),
       ...(colours
         ? [colourFigure(given, 'ahead', colours[0]), colourFigure(given, 'behind', colours[1])]
         : []),

@@ -24,6 +24,13 @@ export const WARM_MOLD = assume(
   'A block warmed by its own shots, still handled with light gloves',
 );
 
+/** What a block that was warmed to a temperature may be off [K], either way. */
+export const WARMED_TOLERANCE = assume(
+  band(0, -5, 5),
+  'estimate',
+  'A block warmed on a hot plate and measured on its face with a contact thermometer, ± 5 °C (9 °F)',
+);
+
 /** A block in the middle of a run, while a bait cools in it [K]. */
 export const WORKING_MOLD = assume(
   celsius(38, 30, 45),

@@ -84,7 +84,7 @@ export const SOURCES = {
   beat: {
     kind: 'published',
     title:
-      'First mode of a cantilever, Young & Budynas, Roark’s Formulas for Stress and Strain, 7th ed. (2002); added mass of a strip, Lighthill, J. Fluid Mech. 9 (1960) 305',
+      'First mode of a cantilever by Rayleigh’s quotient and Stodola’s iteration, Timoshenko, Vibration Problems in Engineering, 2nd ed. (1937); added mass of a strip, Lighthill, J. Fluid Mech. 9 (1960) 305',
     note: 'from memory',
   },
   strouhal: {

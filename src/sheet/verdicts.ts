@@ -2,6 +2,7 @@ import { warmUpShots } from '../core/heat/block-warming.ts';
 import { INJECTOR_RESERVE } from '../core/shot/injector-fit.ts';
 import type { Case } from './case.ts';
 import type { FillStudy } from './fill-study.ts';
+import type { FirstShot } from './first-shot.ts';
 import type { FloatStudy } from './float-study.ts';
 import type { HeatStudy } from './heat-study.ts';
 import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
@@ -16,8 +17,30 @@ function shotsTo(study: HeatStudy, target: number): number {
   return warmUpShots(study.cycle, target);
 }
 
+/** Warm-up shots to the block that the sheet tells of, when shots alone can warm it so far. */
+function toldWarmUp(heat: HeatStudy, { mold }: FirstShot): Figure[] {
+  const [low, nominal, high] = [mold.low, mold.value, mold.high].map((target) => shotsTo(heat, target));
+  if (low === undefined || nominal === undefined || !Number.isFinite(nominal)) return [];
+  const sure = high !== undefined && Number.isFinite(high);
+  return [
+    figure(
+      {
+        key: 'fill.warmUpShots',
+        label: 'Warm-up from a cold block',
+        unit: '{shot}',
+        basis: `Shots after which the block is as warm as the maker tells to have it; low and high: what the thermometer may be off.${sure ? '' : ' At the warm end shots alone do not warm it so far.'}`,
+        formula: 'n with T* + (T₀ − T*)·qⁿ = T told',
+        inputs: [figureInput('block as told', mold, 'Cel'), figureInput('from shot to shot', heat.pace, 's')],
+        sources: [SOURCES.energy],
+      },
+      band(nominal, low, sure ? high : nominal),
+    ),
+  ];
+}
+
 /** Warm-up shots as a figure, when shots alone can warm the block enough. */
-export function warmUpFigure(heat: HeatStudy, studies: readonly FillStudy[]): Figure[] {
+export function warmUpFigure(heat: HeatStudy, studies: readonly FillStudy[], first: FirstShot): Figure[] {
+  if (first.warmed) return toldWarmUp(heat, first);
   const targets = [
     Math.max(...studies.map(({ neededNominal }) => neededNominal)),
     Math.max(...studies.map(({ neededAdverse }) => neededAdverse)),
@@ -46,12 +69,15 @@ interface ColdParts {
   readonly given: Case;
   readonly studies: readonly FillStudy[];
   readonly heat: HeatStudy;
+  readonly first: FirstShot;
   readonly speak: Speaker;
 }
 
 function thinNames(studies: readonly FillStudy[], below: (study: FillStudy) => boolean): string {
   return listed(studies.filter(below).map(({ label }) => label));
 }
+
+const shortCold = (studies: readonly FillStudy[]) => thinNames(studies, ({ cold }) => cold.value < 1);
 
 function cureOf(adverse: number, warmUps: number, speak: Speaker): string {
   if (warmUps <= MOST_WARM_UPS)
@@ -67,49 +93,68 @@ function atWorst(warmUps: number): string {
     : '. With stiff plastic or a light push it may still come short: pour hotter, push harder.';
 }
 
+/** What the maker tells to do before the first shot, and how the mold fills then. */
+function toldSentence({ studies, heat, first, speak }: ColdParts): string {
+  const n = shotsTo(heat, first.mold.value);
+  const how = n <= MOST_WARM_UPS ? `with about ${n} warm-up shots or on a hot plate` : 'on a hot plate';
+  const short = listed(first.short);
+  const names = shortCold(studies);
+  const cold = names ? `in a cold mold the ${names} come${verb(names)} short` : 'a cold one should fill too';
+  const worst =
+    first.shortAtWorst.length > 0
+      ? ` With stiff plastic or a light push the ${listed(first.shortAtWorst)} may still come short: pour hotter, push harder.`
+      : '';
+  const there = short
+    ? `Even there the ${short} come${verb(short)} short.`
+    : `There it should fill; ${cold}.${worst}`;
+  return `Warm the mold to ${speak.end('fill.mold.first', 'value')} before the first shot, ${how}. ${there}`;
+}
+
 const verb = (names: string) => (names.endsWith('s') || names.includes(' and ') ? '' : 's');
 
-/** "Will it shoot cold?", judged at the adverse end of the fill band. */
-export function coldVerdict({ studies, heat, speak }: ColdParts): ColdVerdict {
-  const at = speak.end('pour.nominal', 'value');
-  const nominal = Math.max(0, ...studies.map(({ neededNominal }) => neededNominal));
-  const adverse = Math.max(0, ...studies.map(({ neededAdverse }) => neededAdverse));
-  const shortAtWorst = thinNames(studies, ({ cold }) => cold.low < 1);
-  const shortCold = thinNames(studies, ({ cold }) => cold.value < 1);
-  const shots = (target: number) => shotsTo(heat, target);
-  if (studies.every(({ cold }) => cold.low >= 1)) {
+/** The short answer to "will it shoot cold?". */
+function coldCode({ studies, heat, first }: ColdParts): ColdVerdict['code'] {
+  if (studies.every(({ cold }) => cold.low >= 1)) return 'fills cold';
+  if (studies.every(({ cold }) => cold.value >= 1)) return 'likely fills cold';
+  if (!Number.isFinite(first.needed)) return 'too thin';
+  const target = first.warmed ? first.mold.value : first.needed;
+  const filled = !first.warmed || first.short.length === 0;
+  return filled && shotsTo(heat, target) <= MOST_WARM_UPS ? 'warm it first' : 'needs a warm mold';
+}
+
+/** What a sheet says that tells nothing of a warmed mold, by code. */
+const UNTOLD: Readonly<Record<ColdVerdict['code'], (parts: ColdParts) => string>> = {
+  'fills cold': ({ speak }) => {
     const least = speak.has('fill.reserve.cold')
       ? ` with a reserve of ${speak.say('fill.reserve.cold')}`
       : '';
-    return {
-      code: 'fills cold',
-      sentence: `Fills from a cold mold at ${at}${least}, even at the adverse end of what is known about plastisol and push.`,
-    };
-  }
-  if (studies.every(({ cold }) => cold.value >= 1)) {
-    const cure = cureOf(adverse, shots(adverse), speak);
-    return {
-      code: 'likely fills cold',
-      sentence: `Should fill from a cold mold at ${at}. With stiff plastisol or a light push the ${shortAtWorst} may come short at first: ${cure}.`,
-    };
-  }
-  if (!Number.isFinite(nominal)) {
-    return {
-      code: 'too thin',
-      sentence: `The ${shortCold} will probably come short at any mold temperature: too thin for its length with this compound and a hand injector.`,
-    };
-  }
-  const n = shots(nominal);
-  if (n <= MOST_WARM_UPS) {
-    return {
-      code: 'warm it first',
-      sentence: `The ${shortCold} come${verb(shortCold)} short in a cold mold. About ${n} warm-up ${n === 1 ? 'shot brings' : 'shots bring'} the block to ${speak.end('fill.mold.needed', 'value')}, where it fills${atWorst(shots(adverse))}`,
-    };
-  }
-  return {
-    code: 'needs a warm mold',
-    sentence: `The ${shortCold} need${verb(shortCold)} a block warmed to ${speak.end('fill.mold.needed', 'value')} before you shoot, on a hot plate: ${Number.isFinite(n) ? `shots alone would take about ${n}` : 'shots alone do not warm it enough'}.`,
-  };
+    return `Fills from a cold mold at ${speak.end('pour.nominal', 'value')}${least}, even at the adverse end of what is known about plastisol and push.`;
+  },
+  'likely fills cold': ({ studies, heat, speak }) => {
+    const adverse = Math.max(0, ...studies.map(({ neededAdverse }) => neededAdverse));
+    const shortAtWorst = thinNames(studies, ({ cold }) => cold.low < 1);
+    return `Should fill from a cold mold at ${speak.end('pour.nominal', 'value')}. With stiff plastisol or a light push the ${shortAtWorst} may come short at first: ${cureOf(adverse, shotsTo(heat, adverse), speak)}.`;
+  },
+  'too thin': ({ studies }) =>
+    `The ${shortCold(studies)} will probably come short at any mold temperature: too thin for its length with this compound and a hand injector.`,
+  'warm it first': ({ studies, heat, first, speak }) => {
+    const adverse = Math.max(0, ...studies.map(({ neededAdverse }) => neededAdverse));
+    const n = shotsTo(heat, first.needed);
+    const names = shortCold(studies);
+    return `The ${names} come${verb(names)} short in a cold mold. About ${n} warm-up ${n === 1 ? 'shot brings' : 'shots bring'} the block to ${speak.end('fill.mold.needed', 'value')}, where it fills${atWorst(shotsTo(heat, adverse))}`;
+  },
+  'needs a warm mold': ({ studies, heat, first, speak }) => {
+    const n = shotsTo(heat, first.needed);
+    const names = shortCold(studies);
+    return `The ${names} need${verb(names)} a block warmed to ${speak.end('fill.mold.needed', 'value')} before you shoot, on a hot plate: ${Number.isFinite(n) ? `shots alone would take about ${n}` : 'shots alone do not warm it enough'}.`;
+  },
+};
+
+/** "Will it shoot cold?", judged at the adverse end of the fill band, and what to do about it. */
+export function coldVerdict(parts: ColdParts): ColdVerdict {
+  const code = coldCode(parts);
+  const told = parts.first.warmed && code !== 'too thin';
+  return { code, sentence: told ? toldSentence(parts) : UNTOLD[code](parts) };
 }
 
 /** Which injector gives the shot in one push. */

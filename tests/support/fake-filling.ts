@@ -62,6 +62,7 @@ export function fakeFilling(length: number, radius: number): Sheet['filling'] {
       },
       own: { compound: 'medium', injector: 'four-ounce' },
     },
+    first: { mold: band(295, 288, 300), warmed: false, short: [], shortAtWorst: [], needed: 295 },
     molds: { cold: 295, warm: 328 },
     gains: [],
     widest: [{ name: 'viscosity', share: 0.7 }],

@@ -1,6 +1,16 @@
 import { need, needPositive } from '../quantity/guard.ts';
-import { addedMass, type SwingingStrip } from './beat.ts';
+import { addedMass } from './beat.ts';
 import { minus, over, plus, polynomialRoots, times, turn, type Complex } from './complex.ts';
+
+/** An even strip that trails in a stream: sizes [m], Young's modulus [Pa], densities of plastic and water [kg/m³]. */
+export interface TrailingStrip {
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+  readonly modulus: number;
+  readonly density: number;
+  readonly water: number;
+}
 
 /** A neutral state of a strip in an axial stream, dimensionless. */
 export interface NeutralState {
@@ -111,7 +121,7 @@ export function neutralState(beta: number): NeutralState {
  * Cost: as `neutralState`.
  * Source: as `neutralState`.
  */
-export function flutterSpeed(strip: SwingingStrip): number {
+export function flutterSpeed(strip: TrailingStrip): number {
   needPositive('flutterSpeed', { ...strip });
   const { length, width, thickness, modulus, density, water } = strip;
   const moving = addedMass(width, water);

@@ -58,8 +58,8 @@ export interface Mover {
   readonly body: number;
 }
 
-/** The even strip that stands for a tapered one, in a compound. */
-function swinging({ strip, density, water }: Mover, modulus: number) {
+/** The even strip that bends as far as a tapered one, in a compound. */
+function trailing({ strip, density, water }: Mover, modulus: number) {
   const thickness = equivalentThickness(strip);
   return { length: strip.length, width: meanWidth(strip), thickness, modulus, density, water };
 }
@@ -88,7 +88,7 @@ export interface ActionSpeeds {
 /** Mass ratios beyond which the flutter theory says nothing are taken at the end of its range. */
 const HEAVIEST_WATER = 0.98;
 
-function boundedWidth(even: ReturnType<typeof swinging>) {
+function boundedWidth(even: ReturnType<typeof trailing>) {
   const most = (HEAVIEST_WATER / (1 - HEAVIEST_WATER)) * even.density * even.thickness;
   return { ...even, width: Math.min(even.width, (most * 4) / (Math.PI * even.water)) };
 }
@@ -103,11 +103,12 @@ function boundedWidth(even: ReturnType<typeof swinging>) {
  *
  * Valid: parts longer than wide; each speed ∝ √E.
  * Cost: as `flutterSpeed`.
- * Source: `bendingSpeed`, `flutterSpeed`, `wetFrequency` of the even strip that bends as far.
+ * Source: `bendingSpeed` and `wetFrequency` of the part from root to tip; `flutterSpeed` of the even strip that bends as far.
  */
 export function actionSpeeds(mover: Mover, modulus: number): ActionSpeeds {
-  const even = swinging(mover, modulus);
-  const frequency = wetFrequency(even);
+  const even = trailing(mover, modulus);
+  const { strip, density, water } = mover;
+  const frequency = wetFrequency({ strip, modulus, density, water });
   return {
     folding: bendingSpeed({ limpness: stripLimpness(mover.strip), modulus, water: mover.water }),
     flutter: flutterSpeed(boundedWidth(even)),

@@ -12,13 +12,15 @@ export interface Strip {
 /** Even steps along the strip in every integral; an even number, for Simpson's rule. */
 const STEPS = 240;
 
-interface Sampled {
+/** A strip at even steps [m]. */
+export interface Sampled {
   readonly step: number;
   readonly thickness: readonly number[];
   readonly width: readonly number[];
 }
 
-function sampled(where: string, { length, stations }: Strip): Sampled {
+/** Thickness and width at even steps along a strip [m]. */
+export function sampled(where: string, { length, stations }: Strip): Sampled {
   needPositive(where, { length });
   need(stations.length > 0, where, 'at least one station', stations.length);
   for (const { thickness, width } of stations) needPositive(where, { thickness, width });
@@ -35,9 +37,21 @@ function sampled(where: string, { length, stations }: Strip): Sampled {
 }
 
 /** Simpson's rule over even steps. */
-function integral(values: readonly number[], step: number): number {
+export function integral(values: readonly number[], step: number): number {
   const weight = (i: number) => (i === 0 || i === values.length - 1 ? 1 : i % 2 === 1 ? 4 : 2);
   return (values.reduce((sum, value, i) => sum + weight(i) * value, 0) * step) / 3;
+}
+
+/** Integral from the first place to each one, over even steps; exact for parabolas. */
+export function running(values: readonly number[], step: number): number[] {
+  const sums = [0];
+  const last = values.length - 1;
+  for (let i = 0; i < last; i++) {
+    const [near, far] = [values[i]!, values[i + 1]!];
+    const beside = i + 2 <= last ? 5 * near + 8 * far - values[i + 2]! : 5 * far + 8 * near - values[i - 1]!;
+    sums.push(sums[i]! + (step / 12) * beside);
+  }
+  return sums;
 }
 
 /** ∫ₛᴸ b(x)·(x − s) dx at every step: the moment of an even pressure of 1 Pa beyond s [m³]. */

@@ -27,9 +27,14 @@ export const shootCold: AnswerOf = (parts) => ({
   short: parts.verdicts.cold.sentence,
   long: [
     ...reserveLine(parts),
+    ...(parts.speak.has('fill.reserve.first')
+      ? [`In the mold warmed as told the least reserve is ${parts.speak.say('fill.reserve.first')}.`]
+      : []),
     `One shot warms a cold block by ${parts.speak.say('heat.riseFirstShot')}. Melt the first baits again if their tips are short.`,
   ],
   figures: [
+    'fill.mold.first',
+    'fill.reserve.first',
     'fill.reserve.cold',
     'fill.reserve.warm',
     'fill.mold.needed',

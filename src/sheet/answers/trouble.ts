@@ -9,7 +9,7 @@ export const shortTips: AnswerOf = ({ features, speak, given }) => {
     question: 'My thin parts come out short. What do I do?',
     words: ['short', 'short tips', 'short shot', 'tail missing', 'not filling', 'incomplete', 'tips'],
     short: thin
-      ? `Warm the mold first, then pour nearer ${speak.end('pour.high', 'value')}, then push harder and without a pause. Do not touch the vents.`
+      ? `Warm the mold ${speak.has('fill.mold.first') ? `to ${speak.end('fill.mold.first', 'value')} ` : ''}first, then pour nearer ${speak.end('pour.high', 'value')}, then push harder and without a pause. Do not touch the vents.`
       : `This bait has no thin part. If it comes short, draw the whole ${speak.end('shot.total', 'high')}, pour at ${speak.end('pour.nominal', 'value')} and push without a pause.`,
     long: [
       thin

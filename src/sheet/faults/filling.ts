@@ -9,7 +9,9 @@ function frozen({ speak, features }: FaultParts): WeighedCause[] {
       weight: share(1 / Math.max(speak.figure('fill.reserve.cold').low, 0.1)),
       cause: 'The mold is cold',
       why: `In a cold mold the ${thin} can be as little as ${speak.end('fill.reserve.cold', 'low')} times filled; under 1 the tip stays short. A warm mold lifts that to ${speak.end('fill.reserve.warm', 'low')}.`,
-      cure: 'Shoot some baits to warm the block, or warm it beforehand, and melt the first ones again.',
+      cure: speak.has('fill.mold.first')
+        ? `Warm the block to ${speak.end('fill.mold.first', 'value')} before the first shot, and melt short baits again.`
+        : 'Shoot some baits to warm the block, or warm it beforehand, and melt the first ones again.',
     },
   ];
 }

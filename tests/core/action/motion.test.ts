@@ -6,6 +6,7 @@ import { polynomialRoots } from '../../../src/core/action/complex.ts';
 import { flutterSpeed, neutralState } from '../../../src/core/action/flutter.ts';
 import { actionSpeeds, chanceAt, onsetOf, type Mover } from '../../../src/core/action/onset.ts';
 import { stripLimpness } from '../../../src/core/action/strip.ts';
+import { bisect } from '../../../src/core/numeric/root.ts';
 import { band } from '../../../src/core/quantity/band.ts';
 
 const WATER = 998.2;
@@ -29,10 +30,64 @@ describe('Cauchy number', () => {
 });
 
 describe('beat', () => {
-  const strip = { length: 0.03, width: 0.008, thickness: 0.002, modulus: 3e5, density: 1035 };
+  const strip = { length: 0.03, stations: [{ s: 0, width: 0.008, thickness: 0.002 }] };
+  const part = { strip, modulus: 3e5, density: 1035 };
   test('first mode of 30 × 8 × 2 mm: 6.1116 Hz in air, 3.0445 Hz with its added mass in water', () => {
-    expect(wetFrequency({ ...strip, water: 0 }) / 6.111646121838497).toBeCloseTo(1, 6);
-    expect(wetFrequency({ ...strip, water: WATER }) / 3.0444687357053595).toBeCloseTo(1, 6);
+    expect(wetFrequency({ ...part, water: 0 }) / 6.111646121838497).toBeCloseTo(1, 6);
+    expect(wetFrequency({ ...part, water: WATER }) / 3.0444687357053595).toBeCloseTo(1, 6);
+  });
+
+  /** Jₙ for `sign` −1, Iₙ for +1, by its power series. */
+  const bessel = (n: number, z: number, sign: 1 | -1) => {
+    let term = 1;
+    for (let k = 1; k <= n; k++) term *= z / 2 / k;
+    let sum = term;
+    for (let k = 1; k < 60; k++) sum += term *= (sign * (z / 2) ** 2) / (k * (k + n));
+    return sum;
+  };
+  const cantilever = (thickness: (x: number) => number, width: (x: number) => number) => ({
+    length: 0.05,
+    stations: Array.from({ length: 241 }, (_, i) => ({
+      s: (0.05 * i) / 240,
+      thickness: 0.002 * Math.max(thickness(i / 240), 1e-5),
+      width: 0.008 * Math.max(width(i / 240), 1e-5),
+    })),
+  });
+  const root = { rigidity: (3e5 * 0.008 * 0.002 ** 3) / 12, mass: 1035 * 0.008 * 0.002 };
+  const dimensionless = (strip: ReturnType<typeof cantilever>) =>
+    2 *
+    Math.PI *
+    wetFrequency({ ...part, strip, water: 0 }) *
+    0.05 ** 2 *
+    Math.sqrt(root.mass / root.rigidity);
+
+  // Kirchhoff (1879): y = x^(−n/2)·[A·Jₙ(z√x) + B·Iₙ(z√x)], x from the tip, held at x = 1; ω = z²/4 in units of the root.
+  test.each([
+    { shape: 'a wedge: even width, thickness to a point', n: 1, width: () => 1, printed: 5.315 },
+    { shape: 'a pyramid: both to a point', n: 2, width: (x: number) => 1 - x, printed: 8.719 },
+  ])('$shape: ω = $printed·√(EI/m)/L² of its root', ({ n, width, printed }) => {
+    const held = (z: number) =>
+      bessel(n, z, -1) * bessel(n + 1, z, 1) + bessel(n, z, 1) * bessel(n + 1, z, -1);
+    const exact = bisect(held, 3, 7, 60) ** 2 / 4;
+    expect(exact).toBeCloseTo(printed, 3);
+    expect(dimensionless(cantilever((x) => 1 - x, width)) / exact).toBeCloseTo(1, 4);
+  });
+
+  // The problem turned round: y = x² is the mode of an even mass where EI/EI₀ = 1 − 4x/3 + x⁴/3, and then ω² = 8·EI₀/(m·L⁴).
+  test('an even mass of water on a strip whose stiffness falls to nothing: ω² = 8·EI/(m·L⁴)', () => {
+    const strip = cantilever(
+      (x) => Math.cbrt(1 - (4 * x) / 3 + x ** 4 / 3),
+      () => 1,
+    );
+    const omega = 2 * Math.PI * wetFrequency({ strip, modulus: 3e5, density: 1e-9, water: WATER });
+    const water = (WATER * Math.PI * 0.008 ** 2) / 4;
+    expect((omega ** 2 * water * 0.05 ** 4) / root.rigidity / 8).toBeCloseTo(1, 5);
+  });
+
+  test('a part without a size is refused', () => {
+    expect(() => wetFrequency({ ...part, modulus: 0, water: 0 })).toThrow(
+      'wetFrequency: wants modulus finite and above 0, got 0',
+    );
   });
 
   test('eddies off 12 mm at 0.4 m/s: 6.667 Hz', () => {

@@ -78,6 +78,30 @@ describe('strip', () => {
     expect(stripLimpness(triangle) / (0.5 * (length / thickness) ** 3)).toBeCloseTo(1, 4);
   });
 
+  // Chebyshev–Gauss quadrature of the double integral for a tail that thins and narrows on a curve.
+  test('a curved taper agrees with Gauss quadrature of its own formula', () => {
+    const [length, n] = [0.045, 400];
+    const thickness = (x: number) => 0.0018 * (1 - 0.6 * x + 0.2 * x * x);
+    const width = (x: number) => 0.009 * (1 - 0.5 * x * x);
+    const strip = {
+      length,
+      stations: Array.from({ length: 401 }, (_, i) => ({
+        s: (length * i) / 400,
+        thickness: thickness(i / 400),
+        width: width(i / 400),
+      })),
+    };
+    const gauss = (f: (x: number) => number, from: number) =>
+      Array.from({ length: n }, (_, k) => ((k + 0.5) * Math.PI) / n).reduce(
+        (sum, angle) => sum + f(from + ((1 - from) * (1 - Math.cos(angle))) / 2) * Math.sin(angle),
+        0,
+      ) *
+      ((Math.PI / n) * ((1 - from) / 2));
+    const moment = (at: number) => gauss((x) => width(x) * (x - at), at);
+    const exact = gauss((x) => ((1 - x) * moment(x) * length ** 3 * 12) / (width(x) * thickness(x) ** 3), 0);
+    expect(stripLimpness(strip) / exact).toBeCloseTo(1, 4);
+  });
+
   const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   const shape = fc.record({
     length: size(0.005, 0.2),
