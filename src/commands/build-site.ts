@@ -43,7 +43,10 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
       await clearLeftovers(output);
       const sound = await checked(contentFolder());
       if (!sound) return refuse([]);
-      for (const line of [...sound.refusals, ...sound.moves]) complain(`not fit to publish: ${line}`);
+      if (sound.refusals.length > 0)
+        return refuse([...sound.refusals, 'a final mold that the bench does not back is not built']);
+      for (const line of sound.moves) complain(line);
+      if (sound.moves.length > 0) complain('accept what has moved before you upload the site');
       if (!(await rendered(sound.reading, stage, signal))) return false;
       signal.throwIfAborted();
       await bringBeside(stage);

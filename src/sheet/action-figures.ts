@@ -56,7 +56,7 @@ function onsetFigure(study: ActionStudy, other = false): Figure {
   return figure(
     {
       key: keyOf(study, other ? `onset.${study.plastisol.id}` : 'onset'),
-      label: `The ${label} moves from, ${compound}`,
+      label: `Speed from which the ${label} moves, ${compound}`,
       unit: 'cm/s',
       basis: `${mannerOf(study)} The band is wide: stiffness goes with E·t³, and the rule itself is rough. Ratios between shapes hold far better. A water test beats it.`,
       formula: 'onset ∝ √(E·t³)',
@@ -191,7 +191,7 @@ function testedFigure(study: ActionStudy, test: TestedOnset | null): Figure | nu
   return figure(
     {
       key: keyOf(study, 'tested'),
-      label: `The ${featureLabel(study.feature)} moves from, as tested`,
+      label: `Speed from which the ${featureLabel(study.feature)} moves, as tested`,
       unit: 'cm/s',
       basis:
         'The rule put right by the water tests: low where it was seen still, high where it was seen to move, the rule’s own band where no test says; carried to this compound, and from other revisions while its own was not tested, by the ratio √(E·t³).',

@@ -95,11 +95,13 @@ function ownFigures(given: Case): Figure[] {
   ];
 }
 
-/** Figures of the hooks that are named first on their rig. */
-function bestFigures(hooks: readonly HookFit[]): Figure[] {
-  return hooks
-    .filter(({ verdict }) => verdict === 'best')
-    .flatMap(({ clearance, ratio }) => [clearance, ratio]);
+/** Figures of the hooks that are named first on their rig, and where they lie in the bait. */
+function hookFigures(hooks: Sheet['hooks'], rigs: Sheet['rigs']): Figure[] {
+  const best = hooks.filter(({ verdict }) => verdict === 'best');
+  return [
+    ...best.flatMap(({ clearance, ratio }) => [clearance, ratio]),
+    ...rigs.flatMap(({ stations }) => stations),
+  ];
 }
 
 function verdictsOf(
@@ -150,21 +152,20 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const warming = warmUpFigure(heat, studies, first);
   const planning = planFacts(given, heat, Math.ceil(warming[0]?.value ?? 0));
   const injectors = injectorFits(given);
+  const siblings = siblingsOf(given);
   const trials = trialStudy(bait, catalogue.trials, catalogue.plastisols, given.family);
   const action = sheetAction(given, trials);
-  const filling = fillFigures(given, model, studies);
+  const filling = [...fillFigures(given, model, studies), ...firstShotFigures(first, studies)];
   const figures = byKey([
     ...ownFigures(given),
     ...filling,
-    ...firstShotFigures(first, studies),
     ...warming,
     ...heatFigures(given, heat),
     ...actionFigures(action),
     ...floating.figures,
     ...batches.map(({ compound }) => compound),
     ...injectors.map(({ pressure }) => pressure),
-    ...bestFigures(hooks),
-    ...rigs.flatMap(({ stations }) => stations),
+    ...hookFigures(hooks, rigs),
     ...planning.figures,
   ]);
   const speak = speaker(figures, catalogue.shop.units);
@@ -188,11 +189,11 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     postures: floating.postures,
     batches,
     cautions: cautions(speak, mold.vents.length > 0),
-    answers: answers({ given, speak, verdicts, hook, features, injectors, siblings: siblingsOf(given) }),
+    answers: answers({ given, speak, verdicts, hook, features, injectors, siblings }),
     faults: faults({ given, speak, features }),
     family: given.family.map(({ revision, readings }) => ({ revision, readings })),
     trials,
-    siblings: siblingsOf(given),
+    siblings,
     warnings: makerWarnings(given, model, studies),
   };
 }

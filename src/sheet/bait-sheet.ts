@@ -1,4 +1,3 @@
-import { band } from '../core/quantity/band.ts';
 import type { Figure } from '../core/quantity/figure.ts';
 import { printed } from '../core/quantity/print.ts';
 import { movedRuns } from '../core/revision/moved.ts';
@@ -45,9 +44,12 @@ export interface Comparison {
   readonly to: string;
   readonly parts: PartChanges;
   readonly figures: readonly FigureChange[];
-  /** Hook and fill verdict of both. */
+  /** Verdicts, hook and last water test of both. */
   readonly facts: readonly { readonly label: string; readonly from: string; readonly to: string }[];
+  /** What has changed, in words. */
   readonly sentences: readonly string[];
+  /** What that does, one line for each figure or verdict that moves, with its band. */
+  readonly consequences: readonly string[];
   readonly plan: Overlay;
   readonly across: Overlay;
 }
@@ -91,24 +93,38 @@ const JUDGED = [
   'heat.demoldTime',
 ];
 
+/** Clearance of the later one's hook in both. */
+function hookClearances(from: Sheet, to: Sheet): [Figure | undefined, Figure | undefined] {
+  const best = to.bestHook;
+  const same = from.hooks.find(
+    ({ hook, size, rig }) => hook.id === best?.hook.id && size === best.size && rig === best.rig,
+  );
+  return [same?.clearance, best?.clearance];
+}
+
 function figureChanges(from: Sheet, to: Sheet): FigureChange[] {
   const onsets = Object.keys(to.figures).filter((key) => /^action\.[^.]+\.onset$/u.test(key));
-  return [...JUDGED, ...onsets].flatMap((key): FigureChange[] => {
-    const [before, after] = [from.figures[key], to.figures[key]];
-    return before && after ? [{ from: before, to: after, moved: hasMoved(before, after) }] : [];
-  });
+  const pairs = [...JUDGED, ...onsets].map((key) => [from.figures[key], to.figures[key]]);
+  return [...pairs, hookClearances(from, to)].flatMap(([before, after]): FigureChange[] =>
+    before && after ? [{ from: before, to: after, moved: hasMoved(before, after) }] : [],
+  );
 }
 
 const hookOf = ({ bestHook }: Sheet) =>
   bestHook ? `${sizeWords(bestHook.size)} ${bestHook.hook.name.toLowerCase()}, ${bestHook.rig}` : 'none fits';
 
-const testOf = (passed: boolean | null) => (passed === null ? 'not swum' : passed ? 'passed' : 'failed');
+const testOf = (passed: boolean | null) => (passed === null ? 'none yet' : passed ? 'passed' : 'failed');
 
 function consequence({ from, to, moved }: FigureChange, units: Shop['units']): string | null {
   if (!moved) return null;
-  const [a, b] = [from, to].map((figure) => printed({ ...figure, ...band(figure.value) }, units).text);
-  return `${to.label}: ${b}, before ${a}`;
+  const [a, b] = [from, to].map((figure) => printed(figure, units).text);
+  return `${to.label}: ${b}, before ${a}.`;
 }
+
+type Fact = Comparison['facts'][number];
+
+const factConsequence = ({ label, from, to }: Fact): string | null =>
+  from === to ? null : `${label}: ${to}, before ${from}.`;
 
 function compared(
   before: WorkedRevision & Pick<RevisionFace, 'passed'>,
@@ -118,21 +134,23 @@ function compared(
   const parts = partChanges([before, after], sheet.plastisol);
   const figures = figureChanges(before.sheet, sheet);
   const units = sheet.shop.units;
-  const moved = figures.flatMap((change) => consequence(change, units) ?? []);
+  const facts = [
+    { label: 'Fill verdict', from: before.sheet.verdicts.cold.code, to: sheet.verdicts.cold.code },
+    { label: 'Float or sink', from: before.sheet.verdicts.float.code, to: sheet.verdicts.float.code },
+    { label: 'Hook', from: hookOf(before.sheet), to: hookOf(sheet) },
+    { label: 'Last water test', from: testOf(before.passed), to: testOf(after.passed) },
+  ];
   const said = changeSentences(parts, units);
   return {
     from: before.revision.id,
     to: after.revision.id,
     parts,
     figures,
-    facts: [
-      { label: 'Fill verdict', from: before.sheet.verdicts.cold.code, to: sheet.verdicts.cold.code },
-      { label: 'Hook', from: hookOf(before.sheet), to: hookOf(sheet) },
-      { label: 'Last water test', from: testOf(before.passed), to: testOf(after.passed) },
-    ],
-    sentences: [
-      ...(said.length > 0 ? said : ['No thin part has changed.']),
-      moved.length > 0 ? `What follows: ${moved.join('; ')}.` : 'No other figure has moved.',
+    facts,
+    sentences: said.length > 0 ? said : ['No thin part has changed.'],
+    consequences: [
+      ...figures.flatMap((change) => consequence(change, units) ?? []),
+      ...facts.flatMap((fact) => factConsequence(fact) ?? []),
     ],
     plan: overlay(before.geometry.plan, after.geometry.plan),
     across: overlay(before.geometry.across, after.geometry.across),

@@ -51,7 +51,10 @@ export function setupFacts(given: Case, heat: HeatStudy): SetupFacts {
       })),
     bands: { gap: plain(GAP_TOLERANCE), push: plain(FILL_TIME), loss: plain(TRANSFER_LOSS) },
     cycle: heat.cycle,
-    own: { compound: plastisol.id, injector: pushedWith.id },
+    own: {
+      ...{ compound: plastisol.id, injector: pushedWith.id },
+      ...(mold.warmTo !== undefined && { mold: mold.warmTo }),
+    },
   };
 }
 

@@ -2,6 +2,7 @@ import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
 import type { Band } from '../core/quantity/band.ts';
 import { band } from '../core/quantity/band.ts';
 import type { Mold } from '../schema/mold.ts';
+import type { Case } from './case.ts';
 import type { FillStudy } from './fill-study.ts';
 import { COLD_MOLD, WARMED_TOLERANCE, WORKING_MOLD, type Assumption } from './practice.ts';
 import { SOURCES } from './sources.ts';
@@ -19,13 +20,17 @@ export function firstMold({ warmTo }: Pick<Mold, 'warmTo'>): Assumption {
   };
 }
 
-/** A block in a run [K]: the usual one, widened where customers are told to start with a warmer one. */
-export function workingMold(mold: Pick<Mold, 'warmTo'>): Assumption {
+/** A block this much under the coolest bait that is lifted out still sets one, if slowly [K]. */
+const STILL_SETS = 2;
+
+/**
+ * A block in a run [K]: the usual one, widened where customers are told to start with a warmer one, as far as a bait
+ * still sets in it.
+ */
+export function workingMold({ mold, plastisol }: Pick<Case, 'mold' | 'plastisol'>): Assumption {
   const { value, low, high, source } = WORKING_MOLD;
-  return {
-    ...band(value, low, mold.warmTo === undefined ? high : Math.max(high, firstMold(mold).high)),
-    source,
-  };
+  const told = mold.warmTo === undefined ? high : firstMold(mold).high;
+  return { ...band(value, low, Math.max(high, Math.min(told, plastisol.demold.low - STILL_SETS))), source };
 }
 
 /** How the first shot goes in a block as the sheet tells it. */

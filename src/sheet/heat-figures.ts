@@ -11,11 +11,11 @@ const CORNERS = 'Low and high are hard bounds over every combination of its inpu
 
 function demold(given: Case, study: HeatStudy, cold: boolean): Figure {
   const { plastisol, pour } = given;
-  const mold = cold ? COLD_MOLD : workingMold(given.mold);
+  const mold = cold ? COLD_MOLD : workingMold(given);
   return figure(
     {
       key: cold ? 'heat.demoldTimeCold' : 'heat.demoldTime',
-      label: cold ? 'Time until you open it, first shot' : 'Time until you open it, in a run',
+      label: cold ? 'Time until you open it, cold mold' : 'Time until you open it, in a run',
       unit: 's',
       basis: `Until the middle of the thickest section has cooled enough to be lifted out. ${CORNERS}`,
       formula: 't = ln(C·θ)/(α·k²), θ = (pour − mold)/(open − mold)',

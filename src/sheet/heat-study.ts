@@ -127,7 +127,7 @@ function skinContactOf({ plastisol, density, pour }: Case): Band {
 export function heatStudy(given: Case): HeatStudy {
   const { thickness: inscribed, at } = given.geometry.thickest;
   const sectionArea = Math.max(sectionAreaAt(given.geometry, at), (Math.PI / 4) * inscribed ** 2);
-  const demold = demoldTime(given, workingMold(given.mold), inscribed, sectionArea);
+  const demold = demoldTime(given, workingMold(given), inscribed, sectionArea);
   const pace = band(
     demold.value + HANDLING_TIME.value,
     demold.low + HANDLING_TIME.low,

@@ -81,7 +81,7 @@ function colourFigure(given: Case, which: 'ahead' | 'behind', volume: Band): Fig
 
 /** Works out what the planner has to know of a mold; `warmUps` are the shots that warm a cold block. */
 export function planFacts(given: Case, heat: HeatStudy, warmUps: number): PlanFacts {
-  const { high: warmest } = workingMold(given.mold);
+  const { high: warmest } = workingMold(given);
   const pause = pauseOf(heat, warmest);
   const mold: PlanMold = {
     id: given.mold.id,

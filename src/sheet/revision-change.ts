@@ -2,7 +2,7 @@ import { onsetOf } from '../core/action/onset.ts';
 import { meanStiffness } from '../core/action/strip.ts';
 import { band, quadrature, type Band } from '../core/quantity/band.ts';
 import { figure, figureInput, type Figure, type FigureInput } from '../core/quantity/figure.ts';
-import { printedBoth, type UnitSystem } from '../core/quantity/print.ts';
+import { printed, printedBoth, type UnitSystem } from '../core/quantity/print.ts';
 import { featureDifferences, type FeatureDifference, type FeatureSize } from '../core/revision/difference.ts';
 import type { FeatureMeasure } from '../core/section/geometry.ts';
 import { actionStudy, type ActionStudy } from './action-study.ts';
@@ -173,11 +173,18 @@ const MORE: Readonly<Record<string, readonly [more: string, less: string]>> = {
   'thinnest place': ['thicker at its thinnest place', 'thinner at its thinnest place'],
   length: ['longer', 'shorter'],
   'widest width': ['wider', 'narrower'],
+  'root, along the bait': ['further back at its root', 'further forward at its root'],
+  'root, across': ['moved across at its root', 'moved across at its root'],
+  'root, out of the parting plane': [
+    'moved out of the parting plane at its root',
+    'moved out of the parting plane at its root',
+  ],
 };
 
-const times = (ratio: number) => `${ratio.toFixed(2)} times`;
+/** "0.72 (0.66 to 0.79) times". */
+const times = (ratio: Figure, units: UnitSystem) => `${printed(ratio, units).text} times`;
 
-/** "The tail is 10 thou / 0.25 mm thinner at the tip. It takes 0.75 times the speed to start moving." */
+/** "The tail is 10 thou / 0.25 mm thinner at the tip. It is 0.6 (0.5 to 0.7) times as stiff …" */
 export function changeSentences({ changed, added, removed }: PartChanges, units: UnitSystem): string[] {
   const sentences = changed.map(({ label, sizes, stiffness, onset }) => {
     // The thinnest place is mostly the tip: it is in the table, and is told only where the tip has not changed.
@@ -191,10 +198,10 @@ export function changeSentences({ changed, added, removed }: PartChanges, units:
         high: Math.abs(change.high),
       };
       const text = printedBoth(size, units);
-      const words = MORE[what];
-      return words ? `${text} ${change.value > 0 ? words[0] : words[1]}` : `${text} off in place (${what})`;
+      const words = MORE[what] ?? [what, what];
+      return `${text} ${words[change.value > 0 ? 0 : 1]}`;
     });
-    return `The ${label} is ${parts.join(', ')}. It is ${times(stiffness.value)} as stiff and starts to move at ${times(onset.value)} the speed.`;
+    return `The ${label} is ${parts.join(', ')}. It is ${times(stiffness, units)} as stiff and starts to move at ${times(onset, units)} the speed.`;
   });
   const lists = [
     added.length > 0 && `New: ${added.join(', ')}.`,

@@ -115,7 +115,8 @@ describe('trade facts', () => {
     expect(figure(sheet, 'fill.reserve.cold').value).toBeLessThan(1);
     expect(figure(sheet, 'fill.reserve.warm').value).toBeGreaterThan(1);
     expect(sheet.verdicts.cold.code).toBe('warm it first');
-    expect(sheet.verdicts.cold.sentence).toMatch(/About \d+ warm-up shots/u);
+    expect(sheet.figures['fill.reserve.first']!.value).toBeGreaterThan(1);
+    expect(sheet.verdicts.cold.sentence).toMatch(/^Warm the mold to 90\s°F.*with about \d+ warm-up shots/u);
   });
 });
 
@@ -221,7 +222,7 @@ describe('what the maker is told', () => {
     expect(fillWarnings(given, model, starved)[0]).toMatch(
       /its runners starve cavity \d: the tail has 28 % more/u,
     );
-    const short = [{ ...study!, cold: { ...study!.cold, value: 0.8 } }];
+    const short = [{ ...study!, first: { ...study!.first, value: 0.8 } }];
     expect(fillWarnings(given, model, short)).toEqual(['the tail comes short in a cold mold at nominal']);
     const unseen: FillModel = { ...model, table: { ...model.table, parts: [] } };
     expect(fillWarnings(given, unseen, [])[0]).toContain('does not show in the plan');

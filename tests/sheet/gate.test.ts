@@ -46,11 +46,22 @@ const FIN = `        - { at: 100 mm, width: 2.4 mm, above: 1.2 mm, below: 1.2 mm
           width: { root: 3 mm, tip: 3 mm }
           thickness: { root: 0.35 mm, tip: 0.3 mm }
 `;
+/** A fin that comes short in a cold mold and fills in a warmed one. */
+const SLENDER = FIN.replace('80 mm', '55 mm').replace(
+  'root: 0.35 mm, tip: 0.3 mm',
+  'root: 1.45 mm, tip: 1.4 mm',
+);
+
 /** Blocks that hold the longer bait. */
 const LARGE: Changes = {
   [MOLD]: [['length: 140 mm', 'length: 230 mm']],
   'molds/peg-draft.yaml': [['length: 140 mm', 'length: 230 mm']],
 };
+/** The same, and customers are told to warm the mold first. */
+const warmedTo = (temperature: string): Changes[string] => [
+  ['length: 140 mm', 'length: 230 mm'],
+  ['vents:', `warmTo: ${temperature}\nvents:`],
+];
 const LAST = '        - { at: 100 mm, width: 2.4 mm, above: 1.2 mm, below: 1.2 mm }\n';
 
 const AGAIN = `date: '2026-01-25'
@@ -93,9 +104,19 @@ describe('a mold may not be called final', () => {
       /^peg-2 cavities\.0\.revision: revision a of peg has no water test — swim it and record the test in trials\//u,
     ],
     [
-      'while a thin part comes short at nominal',
+      'while a thin part comes short at nominal in every block that still sets baits',
       { 'baits/peg.yaml': [[LAST, FIN]], ...LARGE },
-      /^peg-2 status: a thin part comes short at nominal, at any mold temperature: The tail .* — thicken or shorten it/u,
+      /^peg-2 status: a thin part comes short at nominal, in a cold mold and in the warmest .*: The tail .* — thicken or shorten it/u,
+    ],
+    [
+      'while a thin part comes short in a cold mold and the sheet tells of no other',
+      { 'baits/peg.yaml': [[LAST, SLENDER]], ...LARGE },
+      /^peg-2 status: the tail comes short at nominal in a cold mold, and the entry tells customers of no other — write `warmTo: 130 °F` if you shoot it so warm yourself \(it fills from 119.°F/u,
+    ],
+    [
+      'while it comes short in the very block that the sheet tells to warm',
+      { 'baits/peg.yaml': [[LAST, SLENDER]], ...LARGE, [MOLD]: warmedTo('100 °F') },
+      /^peg-2 warmTo: the tail comes short at nominal in a mold at 100.°F \/ 38.°C, as `warmTo` tells customers — write `warmTo: 130 °F`/u,
     ],
     [
       'while the scale contradicts the computed mass',
@@ -109,6 +130,42 @@ describe('a mold may not be called final', () => {
 
   test('and may, when nothing of this holds', async () => {
     expect(await refusals({})).toEqual([]);
+  });
+
+  test('and may, when the tail fills in the block that customers are told to warm, which all of its sheet then says', async () => {
+    const folder = await changedCatalogue({
+      'baits/peg.yaml': [[LAST, SLENDER]],
+      ...LARGE,
+      [MOLD]: warmedTo('130 °F'),
+    });
+    const found = await sheets(await read(folder), analysisTools(folder));
+    expect([found.problems, found.refusals]).toEqual([[], []]);
+    const sheet = found.sheets.find(({ id }) => id === 'peg-2')!;
+    const { cold } = sheet.verdicts;
+    expect(cold.code).toBe('needs a warm mold');
+    expect(cold.sentence).toMatch(
+      /^Warm the mold to 130\s°F \/ 54\s°C before the first shot, on a hot plate\. There it should fill; in a cold mold the tail comes short\. With stiff plastic/u,
+    );
+    const told = {
+      value: sheet.figures['fill.mold.first']!.value,
+      reserve: sheet.figures['fill.reserve.first']!.value,
+    };
+    expect(told.value).toBeCloseTo(((130 - 32) * 5) / 9, 9);
+    expect(told.reserve).toBeGreaterThan(1);
+    expect(sheet.figures['fill.reserve.cold']!.value).toBeLessThan(1);
+    // A block that starts warmer than a usual run keeps a bait hot for longer: as far as one still sets, 2 °C under 50 °C.
+    expect(sheet.figures['heat.demoldTime']!.inputs.find(({ name }) => name === 'mold')!.high).toBe(48);
+    for (const text of [
+      sheet.cautions.find(({ key }) => key === 'hot-block')!.hazard,
+      sheet.answers.find(({ key }) => key === 'shoot-cold')!.short,
+      sheet.answers.find(({ key }) => key === 'short-tips')!.short,
+      sheet.faults
+        .find(({ key }) => key === 'fault-short-shot')!
+        .causes.map(({ cure }) => cure)
+        .join(' '),
+    ])
+      expect(text).toContain('130\u00a0°F / 54\u00a0°C');
+    expect(sheet.warnings.join(' ')).not.toContain('comes short');
   });
 
   test('a draft is not asked', async () => {

@@ -24,14 +24,16 @@ const KEYS = [
 export function insertFacts(sheet: Sheet): InsertFact[] {
   const first = sheet.shop.units;
   const second: UnitSystem = first === 'us' ? 'metric' : 'us';
-  const figures = KEYS.map(([name, key]) => {
+  const both = (name: string, key: string): InsertFact => {
     const figure = figureOf(sheet, key);
     const [value, other] = [printed(figure, first).text, printed(figure, second).text];
     return { name, value, other: value === other ? '' : other };
-  });
+  };
+  const figures = KEYS.map(([name, key]) => both(name, key));
   const { injectors, bestHook, verdicts } = sheet;
   return [
     { name: 'Shoot it cold?', value: verdicts.cold.code, other: '' },
+    ...(sheet.figures['fill.mold.first'] ? [both('Warm the mold to', 'fill.mold.first')] : []),
     ...figures,
     {
       name: 'Injector',

@@ -55,7 +55,8 @@ export interface SetupData {
   /** The block, shot again and again from cold. */
   readonly cycle: BlockCycle;
   /** What the sheet is worked out for. */
-  readonly own: { readonly compound: string; readonly injector: string };
+  /** As the sheet has it; the block only where customers are told to warm it [K]. */
+  readonly own: { readonly compound: string; readonly injector: string; readonly mold?: number };
 }
 
 /** What someone is about to do. */

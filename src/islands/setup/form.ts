@@ -71,7 +71,12 @@ export function setupForm(data: SetupData, first: UnitSystem, changed: () => voi
     'like 330 °F',
   );
   const shots = field('shots', 'Shots so far, from a cold block', typed('0', 'numeric'));
-  const mold = field('mold', 'or the mold as measured', typed('', 'text'), 'like 120 °F; may stay empty');
+  const mold = field(
+    'mold',
+    'or the mold as measured',
+    typed(data.own.mold === undefined ? '' : printedTemperature(data.own.mold, first), 'text'),
+    'like 120 °F; may stay empty',
+  );
   const rows = { compound, injector, pour, shots, mold };
   const root = el(
     'form',
