@@ -1,5 +1,4 @@
 import type { Figure } from '../core/quantity/figure.ts';
-import { printed } from '../core/quantity/print.ts';
 import { movedRuns } from '../core/revision/moved.ts';
 import type { Vec2 } from '../core/mesh/mesh.ts';
 import type { Outline } from '../core/section/geometry.ts';
@@ -48,8 +47,6 @@ export interface Comparison {
   readonly facts: readonly { readonly label: string; readonly from: string; readonly to: string }[];
   /** What has changed, in words. */
   readonly sentences: readonly string[];
-  /** What that does, one line for each figure or verdict that moves, with its band. */
-  readonly consequences: readonly string[];
   readonly plan: Overlay;
   readonly across: Overlay;
 }
@@ -115,17 +112,6 @@ const hookOf = ({ bestHook }: Sheet) =>
 
 const testOf = (passed: boolean | null) => (passed === null ? 'none yet' : passed ? 'passed' : 'failed');
 
-function consequence({ from, to, moved }: FigureChange, units: Shop['units']): string | null {
-  if (!moved) return null;
-  const [a, b] = [from, to].map((figure) => printed(figure, units).text);
-  return `${to.label}: ${b}, before ${a}.`;
-}
-
-type Fact = Comparison['facts'][number];
-
-const factConsequence = ({ label, from, to }: Fact): string | null =>
-  from === to ? null : `${label}: ${to}, before ${from}.`;
-
 function compared(
   before: WorkedRevision & Pick<RevisionFace, 'passed'>,
   after: WorkedRevision & Pick<RevisionFace, 'passed'>,
@@ -148,10 +134,6 @@ function compared(
     figures,
     facts,
     sentences: said.length > 0 ? said : ['No thin part has changed.'],
-    consequences: [
-      ...figures.flatMap((change) => consequence(change, units) ?? []),
-      ...facts.flatMap((fact) => factConsequence(fact) ?? []),
-    ],
     plan: overlay(before.geometry.plan, after.geometry.plan),
     across: overlay(before.geometry.across, after.geometry.across),
   };

@@ -140,7 +140,7 @@ const hotBlock: HazardOf = (speak) => ({
   avoid: [
     ...(speak.has('fill.mold.first')
       ? [
-          'Warm it on a hot plate or with its own shots, dry and open, never with a flame, and measure its face.',
+          'Warm it dry, on a hot plate set low or with its own shots, never with a flame, and measure its face.',
         ]
       : []),
     `Handle the block with gloves; let it rest ${speak.end('heat.safeToTouch', 'high')} after the last shot before you touch it bare.`,

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -54,7 +55,7 @@ seen: well
 async function bench() {
   const folder = await changedCatalogue({ 'baits/peg.yaml': HEAD + A });
   await rm(join(folder, 'molds/peg-draft.yaml'));
-  const settings = { CONTENT_DIR: folder };
+  const settings = { CONTENT_DIR: folder, OUT_DIR: join(folder, '..', 'site') };
   return {
     folder,
     write: (name: string, text: string) => writeFile(join(folder, name), text),
@@ -82,6 +83,16 @@ test('three revisions, two water tests, one wrong cavity, publish, revise, publi
   expect(failed.stderr).toMatch(
     /peg-2\.yaml:7:\d+ the last water test of revision a, peg-a-2026-01-20 of 2026-01-08, failed — change the bait/u,
   );
+
+  // Nor is it built: a site without it is not made in its place either.
+  const site = join(maker.folder, '..', 'site');
+  const refused = await maker.run('build');
+  expect(refused.code).toBe(1);
+  expect(refused.stderr).toMatch(/of 2026-01-08, failed — change the bait/u);
+  expect(refused.stderr).toMatch(
+    /a final mold that the bench does not back is not built\n.*not built; the last site is as it was/u,
+  );
+  expect(existsSync(site)).toBe(false);
 
   // Two more revisions; the third swims, but one cavity still carries the second.
   await maker.write('baits/peg.yaml', HEAD + A + B + C);

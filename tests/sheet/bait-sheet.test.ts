@@ -85,6 +85,9 @@ describe('revisions of the grub, whose drawings differ by ten thousandths in the
   test('the words name it, and the water tests stand beside it', () => {
     const { sentences, facts } = pair('b', 'c');
     expect(sentences[0]).toMatch(/^The tail is 10\.0\sthou \/ 0\.25\smm thinner at the root/u);
+    expect(sentences[0]).toMatch(
+      /It is 0\.\d+ \(0\.\d+ to 0\.\d+\) times as stiff and starts to move at 0\.\d+ \(0\.\d+ to 0\.\d+\) times the speed\.$/u,
+    );
     expect(facts).toContainEqual({ label: 'Last water test', from: 'failed', to: 'passed' });
   });
 });

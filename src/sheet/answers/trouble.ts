@@ -13,7 +13,7 @@ export const shortTips: AnswerOf = ({ features, speak, given }) => {
       : `This bait has no thin part. If it comes short, draw the whole ${speak.end('shot.total', 'high')}, pour at ${speak.end('pour.nominal', 'value')} and push without a pause.`,
     long: [
       thin
-        ? `The ${names} freeze first. Reach grows with the square of the gap and with the root of the pressure; a warm block is the cheapest help.`
+        ? `The ${names} freeze${names.endsWith('s') || names.includes(' and ') ? '' : 's'} first. Reach grows with the square of the gap and with the root of the pressure; a warm block is the cheapest help.`
         : `Plastic that stood too long in cup or injector is the usual reason: ${cavityWords(given.mold.cavities.length)} must fill in one push.`,
       'Never go above the hottest pour to fill a tip.',
     ],
