@@ -86,7 +86,7 @@ describe('beat', () => {
 
   test('a part without a size is refused', () => {
     expect(() => wetFrequency({ ...part, modulus: 0, water: 0 })).toThrow(
-      'wetFrequency: wants modulus finite and above 0, got 0',
+      'wetFrequency: modulus: wants a finite number above 0, got 0',
     );
   });
 
