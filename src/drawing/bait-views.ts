@@ -1,4 +1,5 @@
 import type { BaitGeometry, FeatureMeasure } from '../core/section/geometry.ts';
+import type { SeenEdges } from '../core/section/seen-edges.ts';
 import {
   cutLetter,
   dimension,
@@ -10,9 +11,10 @@ import {
 } from './bait-facts.ts';
 import { cuttingPlanes, planesReach } from './cutting-plane.ts';
 import { horizontal, upright } from './dimension.ts';
+import { innerEdges } from './inner-edges.ts';
 import type { LayoutSizes } from './layout.ts';
 import { leaders, type Note } from './leader.ts';
-import { area, joined, labelRect, lines, moved, type Picture, type Point } from './picture.ts';
+import { area, EMPTY, joined, labelRect, lines, moved, type Picture, type Point } from './picture.ts';
 import type { Scale } from './scale.ts';
 import type { Block } from './stack.ts';
 import type { Projection, TitleBlock } from './title-block.ts';
@@ -23,6 +25,8 @@ export interface BaitDrawingInput {
   /** Name of the bait, for title and description. */
   readonly name: string;
   readonly geometry: Pick<BaitGeometry, 'plan' | 'across' | 'box' | 'features'>;
+  /** What the two views show inside their outlines. */
+  readonly edges: { readonly plan: SeenEdges; readonly across: SeenEdges };
   /** How it lies in the mold; decides which outline is its side view. */
   readonly lies: 'on its belly' | 'on its side';
   /** Cross-sections from nose to tail. */
@@ -61,11 +65,12 @@ const BESIDE = 7;
 /** With a capital letter first. */
 export const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
 
-/** The outline in its tint with the middle line through it. */
-export function silhouette(rings: readonly (readonly Point[])[]): Picture {
+/** The outline in its tint, what shows inside it, and the middle line through it. */
+export function silhouette(rings: readonly (readonly Point[])[], inside: Picture = EMPTY): Picture {
   const { min, max } = extent(rings);
   return joined([
     area('visible', 'plastic', rings),
+    inside,
     lines('centre', [
       [min[0] - 2.5, 0],
       [max[0] + 2.5, 0],
@@ -142,7 +147,8 @@ export function planView(sheet: BaitSheet, side: Side, mostFeatures: number): Dr
     wanted.map(({ note }) => note),
     { ...room, edge, side, size: sizes.text, avoid: size.labels.map(labelRect) },
   );
-  const picture = moved(joined([silhouette(rings), size, notes.picture]), nose, 0);
+  const inside = innerEdges(input.edges.plan, rings, scale);
+  const picture = moved(joined([silhouette(rings, inside), size, notes.picture]), nose, 0);
   const drawn = wanted.slice(0, notes.count).map(({ value }) => value);
   return { block: { caption: words.plan, picture }, dimensions: [whole, ...drawn] };
 }
@@ -163,7 +169,7 @@ export function acrossView({ input, sizes, scale, nose }: BaitSheet, side: Side)
   const beyond = planesReach(planes);
   const line = side === 'below' ? max[1] + beyond + 5 + sizes.text : min[1] - beyond - 4;
   const picture = joined([
-    silhouette(rings),
+    silhouette(rings, innerEdges(input.edges.across, rings, view)),
     cuttingPlanes(planes, { top: min[1], bottom: max[1], size: sizes.text }),
     horizontal({ from: tips.low, to: tips.high, line, text: length.shown, size: sizes.text }),
     upright({ from: ends.low, to: ends.high, line: max[0] + BESIDE, text: whole.shown, size: sizes.text }),

@@ -45,7 +45,7 @@ function words(input: BaitDrawingInput, scale: string, dimensions: readonly Draw
   const sections = cuts.length > 0 ? `, and cross-sections ${cuts.join(', ')}` : '';
   return {
     title: `${input.name}: working drawing, scale ${scale}`,
-    desc: `Side view and top view of the bait${sections}. ${sizes.join(' ')} ${capital(input.projection)}-angle projection.`,
+    desc: `Side view and top view of the bait${sections}. Narrow lines inside the outlines are ribs, eyes and other rounded edges. ${sizes.join(' ')} ${capital(input.projection)}-angle projection.`,
   };
 }
 

@@ -65,20 +65,36 @@ const appendageSchema = z.strictObject({
 
 const pointSchema = z.tuple([at('along'), at('across'), at('up')]);
 
-const meshFeatureSchema = z.strictObject({
-  name: key('Name used in figures and answers'),
-  kind: appendageSchema.shape.kind,
-  box: z
-    .strictObject({
-      from: pointSchema.meta({ description: 'One corner: along, across, up' }),
-      to: pointSchema.meta({ description: 'The opposite corner' }),
-    })
-    .meta({ description: 'The part of the bait that is this feature; it is measured inside the box' }),
-  root: z
-    .enum(['front', 'back', 'left', 'right', 'bottom', 'top'])
-    .default('front')
-    .meta({ description: 'Side of the box where the feature joins the body' }),
-});
+const meshFeatureSchema = z
+  .strictObject({
+    name: key('Name used in figures and answers'),
+    kind: appendageSchema.shape.kind,
+    point: pointSchema.optional().meta({
+      description:
+        'A point on the thin part: along, across, up. The part is followed from there to its tip and, towards the body, to where it grows thick; or give `box`',
+    }),
+    box: z
+      .strictObject({
+        from: pointSchema.meta({ description: 'One corner: along, across, up' }),
+        to: pointSchema.meta({ description: 'The opposite corner' }),
+      })
+      .optional()
+      .meta({
+        description:
+          'The part of the bait that is this feature, measured inside the box; or give `point`, where the part stands off the body with a step',
+      }),
+    root: z
+      .enum(['front', 'back', 'left', 'right', 'bottom', 'top'])
+      .optional()
+      .meta({ description: 'Side of the box where the feature joins the body; left out, the front' }),
+  })
+  .refine(({ point, box }) => (point === undefined) !== (box === undefined), {
+    message: 'a feature of a mesh is named either by `point` or by `box`',
+  })
+  .refine(({ point, root }) => point === undefined || root === undefined, {
+    path: ['root'],
+    message: 'the root of a part named by `point` is found from the solid: leave `root` out',
+  });
 
 const rounding = (end: string) =>
   quantity(

@@ -11,6 +11,7 @@ import type { Case } from './case.ts';
 import { cautions } from './cautions.ts';
 import { faults } from './faults.ts';
 import { cutsOf } from './cuts.ts';
+import { baitEdges } from './edge-study.ts';
 import { compoundFigures } from './compound-figures.ts';
 import { featureFills, fillFigures } from './fill-figures.ts';
 import { sheetFilling } from './fill-sheet.ts';
@@ -117,6 +118,15 @@ function verdictsOf(
   };
 }
 
+/** What drawings of the bait show besides its outlines. */
+async function drawnParts({ geometry, bait }: Case, remember: Tools['remember']) {
+  return {
+    cuts: cutsOf(geometry),
+    edges: await baitEdges(geometry, bait.lies, remember),
+    walls: await wallMap(geometry, remember),
+  };
+}
+
 /** What a sheet hands on as it was given. */
 function givenParts({ mold, bait, revision, plastisol, geometry, halves, ledger, catalogue }: Case) {
   const { id, name: title } = mold;
@@ -173,8 +183,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const features = featureFills(given, studies);
   return {
     ...givenParts(given),
-    cuts: cutsOf(given.geometry),
-    walls: await wallMap(given.geometry, remember),
+    ...(await drawnParts(given, remember)),
     figures,
     verdicts,
     features,

@@ -75,7 +75,13 @@ async function fromSections(table: SectionTable): Promise<BaitGeometry> {
 type Refuse = (path: Path, message: string, remedy: string) => { readonly problem: EntryProblem };
 
 function requestsOf(table: MeshGeometry): FeatureRequest[] {
-  return table.features.map(({ name, kind, box, root }) => ({ name, kind, box: boxOf(box), root }));
+  return table.features.map(({ name, kind, box, root, point }) => ({
+    name,
+    kind,
+    point,
+    box: box && boxOf(box),
+    root,
+  }));
 }
 
 async function fromMesh(table: MeshGeometry, { readMesh }: Tools, refuse: Refuse): Promise<SolidResult> {

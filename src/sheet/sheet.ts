@@ -8,6 +8,7 @@ import type { BaitGeometry, FeatureMeasure, Outline } from '../core/section/geom
 import type { Bait, Entry, Hook, Injector, Mold, Plastisol, Shop } from '../schema/collections.ts';
 import type { Revision } from '../schema/bait.ts';
 import type { Cut } from './cuts.ts';
+import type { BaitEdges } from './edge-study.ts';
 import type { SheetFilling } from './fill-sheet.ts';
 import type { MoldStudy } from './mold-study.ts';
 import type { WallMap } from './wall-study.ts';
@@ -247,6 +248,8 @@ export interface Sheet {
   readonly geometry: BaitGeometry;
   /** Cross-sections that the bait's drawing shows. */
   readonly cuts: readonly Cut[];
+  /** Inner edges that the bait's drawing shows. */
+  readonly edges: BaitEdges;
   /** Layout of the mold, its hollows and a section through it. */
   readonly halves: MoldStudy;
   /** Wall thickness over the plan. */

@@ -71,6 +71,38 @@ async function pathSizes(document: Awaited<ReturnType<typeof printed>>, number: 
   return sizes;
 }
 
+/** Strokes in one colour on a page of a PDF: those of which only the lightness is printed, and the others. */
+async function strokesIn(colour: string, document: Awaited<ReturnType<typeof printed>>, number: number) {
+  const { fnArray, argsArray } = await (await document.getPage(number)).getOperatorList();
+  let now = { stroke: '', lightOnly: false };
+  const kept: (typeof now)[] = [];
+  const found = { lightOnly: 0, inColour: 0 };
+  fnArray.forEach((name, index) => {
+    const args = argsArray[index] as unknown[];
+    if (name === OPS.save || name === OPS.paintFormXObjectBegin) kept.push({ ...now });
+    else if (name === OPS.restore || name === OPS.paintFormXObjectEnd) now = kept.pop() ?? now;
+    else if (name === OPS.setStrokeRGBColor) now.stroke = args[0] as string;
+    else if (name === OPS.setGState) {
+      const [, mode] = (args[0] as [string, unknown][]).find(([key]) => key === 'BM') ?? [];
+      // What is drawn in a group is blended with the group, and the group with the paper.
+      if (mode === 'luminosity') now.lightOnly = true;
+    } else if (name === OPS.constructPath && args[0] === OPS.stroke && now.stroke === colour)
+      found[now.lightOnly ? 'lightOnly' : 'inColour'] += 1;
+  });
+  return found;
+}
+
+test.each(ids)('lines of the drawings of %s are black on paper', async (id) => {
+  const { page, close } = await visit(browser, served, `molds/${id}/`);
+  const source = await page.locator('img[src*="/drawing-view"]').first().getAttribute('src');
+  const drawing = await (await page.request.get(new URL(source ?? '', served.address).href)).text();
+  await close();
+  const colour = /\.ln-dimension\{stroke:(?<colour>#[0-9a-f]{6})\}/u.exec(drawing)?.groups?.['colour'] ?? '';
+  const { lightOnly, inColour } = await strokesIn(colour, await printed(`molds/${id}/`, 'A4'), 1);
+  expect(lightOnly).toBeGreaterThan(0);
+  expect(inColour).toBe(0);
+});
+
 describe.each(FORMATS)('on %s', (format) => {
   test.each(ids)('the sheet of %s takes two pages', async (id) => {
     expect((await printed(`molds/${id}/`, format)).numPages).toBe(2);

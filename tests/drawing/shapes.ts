@@ -1,5 +1,6 @@
 import type { Vec2 } from '../../src/core/mesh/mesh.ts';
 import type { BaitGeometry, FeatureMeasure, Outline } from '../../src/core/section/geometry.ts';
+import type { SeenEdges } from '../../src/core/section/seen-edges.ts';
 import type { Cut } from '../../src/drawing/bait-facts.ts';
 
 /** A curl-tail grub made of closed forms [m]: an ellipse of revolution, then a strip that curls and thins. */
@@ -117,6 +118,21 @@ export function grubCuts(): Cut[] {
 }
 
 /** The grub and its title block, ready to draw. */
+/** Ribs across the body every 4 mm, and an eye that hides a little of what is behind it [m]. */
+export function grubEdges(): { readonly plan: SeenEdges; readonly across: SeenEdges } {
+  const across = (x: number): Vec2[] => [
+    [x, -bodyRadius(x)],
+    [x, bodyRadius(x)],
+  ];
+  const eye = Array.from({ length: 25 }, (_, i): Vec2 => {
+    const angle = (2 * Math.PI * i) / 24;
+    return [0.01 + 0.0015 * Math.cos(angle), 0.003 + 0.0015 * Math.sin(angle)];
+  });
+  const grooves = [0.02, 0.024, 0.028, 0.032].map(across);
+  const plan = { contours: [], ridges: [0.0204, 0.0264].map(across), grooves };
+  return { plan, across: { ...plan, contours: [eye] } };
+}
+
 export const GRUB_TITLE = {
   owner: 'Thistledown Tooling',
   number: 'TT-GRUB-4',

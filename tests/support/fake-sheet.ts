@@ -243,6 +243,8 @@ const FAULTS: Sheet['faults'] = [
 
 const FILLING = fakeFilling(LENGTH, RADIUS);
 
+const NO_EDGES = { contours: [], ridges: [], grooves: [] };
+
 /** A complete sheet; `changes` replace whole fields. */
 export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
   return {
@@ -257,6 +259,7 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     geometry: geometry(),
     cuts: [{ x: LENGTH / 2, outline: [circleRing()] }],
     halves: fakeHalves([ring(RADIUS)], VOLUME),
+    edges: { plan: NO_EDGES, across: NO_EDGES },
     walls: fakeWalls(LENGTH, RADIUS),
     figures: Object.fromEntries(FIGURES.map((row) => [row[0], fakeFigure(...row)])),
     verdicts: {

@@ -72,7 +72,10 @@ export function sheetDrawing(sheet: Sheet, drawing: DrawingName, options: SheetD
   const facts = shared(sheet, drawing, options);
   switch (drawing) {
     case 'bait':
-      return baitDrawing({ ...facts, geometry, lies: bait.lies, cuts: sheet.cuts }, options);
+      return baitDrawing(
+        { ...facts, geometry, edges: sheet.edges, lies: bait.lies, cuts: sheet.cuts },
+        options,
+      );
     case 'mold': {
       const cut = { x: halves.section.x, letter: LETTER };
       return moldPlanDrawing({ ...facts, layout: halves.layout, mold, cut }, options);

@@ -1,16 +1,13 @@
-import type { Drawing, DrawingOptions } from '../../drawing/drawing.ts';
+import type { Drawing } from '../../drawing/drawing.ts';
 import { hookedDrawing } from '../../drawing/hooked.ts';
 import type { RigAdvice, Sheet } from '../../sheet/sheet.ts';
 
-/** Last part of the address of a rig's drawing: `tail-on-a-jig`. */
-export const rigName = (rig: string) => rig.toLowerCase().replaceAll(' ', '-');
+/** Part of the address of a rig's drawing: `tail-on-a-jig`, with `-view` for the bare view of a page. */
+export const rigFile = (rig: string, view: boolean) =>
+  `${rig.toLowerCase().replaceAll(' ', '-')}${view ? '-view' : ''}`;
 
-/** The hook of a rig drawn in the bait; a file of its own carries the title block. */
-export function rigDrawing(
-  sheet: Sheet,
-  { best, rig, section, form }: RigAdvice,
-  options: DrawingOptions,
-): Drawing {
+/** The hook of a rig drawn in the bait: a view is bare, for a page; the other is a sheet with frame and title block. */
+export function rigDrawing(sheet: Sheet, { best, rig, section, form }: RigAdvice, view: boolean): Drawing {
   const { bait, geometry, mold, revision, shop } = sheet;
   const size = best.hook.sizes.find((one) => one.size === best.size);
   if (!size) throw new RangeError(`rigDrawing: wants a size of ${best.hook.id}, got "${best.size}"`);
@@ -30,7 +27,7 @@ export function rigDrawing(
       clearance: best.fit.clearance.value,
       trim: best.fit.trim,
       projection: shop.units === 'us' ? 'third' : 'first',
-      ...(options.standalone && {
+      ...(!view && {
         titleBlock: {
           owner: shop.name,
           number: mold.stock,
@@ -41,6 +38,6 @@ export function rigDrawing(
         },
       }),
     },
-    options,
+    { layout: view ? 'compact' : 'wide', prefix: 'rig', standalone: 'auto' },
   );
 }

@@ -59,7 +59,7 @@ export function middleLineInBox(tree: BoxTree, name: string, box: Box, root: Roo
       `${name}: wants a box that holds a part longer than it is thick at its ${root} side; move the box or name another side as root`,
     );
   }
-  for (let round = 0; round < ROUNDS; round++) line = centred(tree, line);
+  line = centredLine(tree, line);
   return [onSide(box, root, line[0]!, line[1]!), ...line];
 }
 
@@ -91,8 +91,17 @@ function rootCubes(voxels: Voxels, root: RootSide): number[] {
   return largest;
 }
 
-/** Middles of bands of cubes with nearly the same way from the root, in order. */
-function bandMiddles({ counts, origin, cell, cubes }: Voxels, ways: Float64Array): Vec3[] {
+/**
+ * Middles of bands of cubes with nearly the same way, in order.
+ *
+ * @param voxels - the solid [m]
+ * @param ways - way of each cube from the root [m]; Infinity leaves a cube out
+ * @returns middles [m], at most 41, of bands at least three cubes deep
+ *
+ * Cost: one look at every cube.
+ * Source: as `middleLineInBox`.
+ */
+export function bandMiddles({ counts, origin, cell, cubes }: Voxels, ways: Float64Array): Vec3[] {
   let farthest = 0;
   for (const way of ways) if (way < Infinity && way > farthest) farthest = way;
   const depth = Math.max(farthest / BANDS, BAND_CUBES * cell);
@@ -111,6 +120,22 @@ function bandMiddles({ counts, origin, cell, cubes }: Voxels, ways: Float64Array
     origin[1] + cell * (j / count + 0.5),
     origin[2] + cell * (k / count + 0.5),
   ]);
+}
+
+/**
+ * A line moved to the middles of the sections across it, twice.
+ *
+ * @param tree - boxes over the closed mesh [m]
+ * @param points - of the line, from root to tip [m]
+ * @returns as many points or fewer [m]
+ *
+ * Cost: two sections a point.
+ * Source: as `middleLineInBox`.
+ */
+export function centredLine(tree: BoxTree, points: readonly Vec3[]): Vec3[] {
+  let line = [...points];
+  for (let round = 0; round < ROUNDS; round++) line = centred(tree, line);
+  return line;
 }
 
 /** The line moved to the middles of the sections across it; places where it runs outside keep to the straight way. */

@@ -69,6 +69,22 @@ export function isInside(tree: BoxTree, x: number, y: number, z: number): boolea
   return crossingsAlong(tree, x, y, z).reduce((sum, { turns }) => sum + turns, 0) < 0;
 }
 
+/**
+ * Whether a line along z meets the surface of a mesh above a height.
+ *
+ * @param tree - boxes over the mesh [m]
+ * @param x - of the line [m]
+ * @param y - of the line [m]
+ * @param above - height [m]; −Infinity asks about the whole line
+ * @returns true when it does
+ *
+ * Cost: logarithmic and the crossings met.
+ * Source: definition; ties as in `sideInPlan`.
+ */
+export function surfaceOnLine(tree: BoxTree, x: number, y: number, above: number): boolean {
+  return crossingsAlong(tree, x, y, above).length > 0;
+}
+
 interface Crossing {
   readonly z: number;
   /** +1 where a line towards +z enters the solid, −1 where it leaves. */

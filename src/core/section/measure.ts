@@ -4,18 +4,23 @@ import { boxTree, type BoxTree } from './box-tree.ts';
 import { measureFeature } from './feature.ts';
 import type { BaitGeometry, FeatureMeasure } from './geometry.ts';
 import { middleLineInBox, type RootSide } from './feature-box.ts';
+import { depthsOf, middleLineAtPoint, type SolidDepths } from './feature-point.ts';
 import { sectionArea } from './moments.ts';
 import { outlineArea, silhouette } from './silhouette.ts';
 import { sectionsAlong } from './slice.ts';
-import { thickestBall } from './thickness.ts';
+import { thickestBall, treeBox } from './thickness.ts';
 
-/** A feature to measure: by its middle line from root to tip, or by a box about it and the side it grows from [m]. */
+/**
+ * A feature to measure: by its middle line from root to tip, by a box about it and the side it grows from, or by a point
+ * on it [m].
+ */
 export interface FeatureRequest {
   readonly name: string;
   readonly kind: FeatureMeasure['kind'];
   readonly middleLine?: readonly Vec3[] | undefined;
   readonly box?: Box | undefined;
   readonly root?: RootSide | undefined;
+  readonly point?: Vec3 | undefined;
 }
 
 /** Stations of the area curve: middles of as many even slices of the bait. */
@@ -45,6 +50,8 @@ export async function measureBait(
 ): Promise<BaitGeometry> {
   const { volume, surface, centroid, box } = massProperties(mesh);
   const tree = boxTree(mesh);
+  let depths: SolidDepths | undefined;
+  const solid = (): SolidDepths => (depths ??= depthsOf(tree));
   return {
     mesh,
     box,
@@ -56,7 +63,7 @@ export async function measureBait(
     across: await silhouette(mesh, 'across'),
     areaCurve: areaCurve(mesh, box),
     thickest: thickestBall(tree),
-    features: requests.map((request) => measureRequest(tree, request)),
+    features: requests.map((request) => measureRequest(tree, request, solid)),
     repairs,
   };
 }
@@ -79,10 +86,14 @@ export function areaCurve(mesh: Mesh, { min, max }: Box, slices = SLICES): { x: 
   return sectionsAlong(mesh, 'x', stations).map((section) => ({ x: section.at, area: sectionArea(section) }));
 }
 
-function measureRequest(tree: BoxTree, request: FeatureRequest): FeatureMeasure {
-  const { name, kind, middleLine, box, root } = request;
+function measureRequest(tree: BoxTree, request: FeatureRequest, solid: () => SolidDepths): FeatureMeasure {
+  const { name, kind, middleLine, box, root, point } = request;
   if (middleLine) return measureFeature(tree, { name, kind, middleLine });
-  if (!box) throw new RangeError(`${name}: wants a middle line or a box, got neither`);
+  if (point) {
+    const line = middleLineAtPoint(tree, solid(), name, point);
+    return measureFeature(tree, { name, kind, middleLine: line, within: treeBox(tree) });
+  }
+  if (!box) throw new RangeError(`${name}: wants a middle line, a box or a point, got none`);
   return measureFeature(tree, {
     name,
     kind,

@@ -19,24 +19,25 @@ const TARGET = 40_000;
 const LIMIT = 4_000_000;
 
 /**
- * The solid inside a box as cubes, about 40 000 of them. Along z a cube that the solid only touches counts too, so
- * a thin flat part is never lost.
+ * The solid inside a box as cubes, about 40 000 of them unless more are wanted. Along z a cube that the solid only
+ * touches counts too, so a thin flat part is never lost.
  *
  * @param tree - boxes over a closed mesh [m]
  * @param box - where to look [m]
+ * @param target - about how many cubes are wanted
  * @returns the cubes [m]; none where the box holds no solid
  *
  * Valid: parts at least as thick as a cube across x and y.
  * Cost: a line search for each column.
  * Source: own derivation.
  */
-export function voxelsIn(tree: BoxTree, box: Box): Voxels {
+export function voxelsIn(tree: BoxTree, box: Box, target = TARGET): Voxels {
   const sides: Vec3 = [box.max[0] - box.min[0], box.max[1] - box.min[1], box.max[2] - box.min[2]];
   const space = sides[0] * sides[1] * sides[2];
-  const coarse = filledVoxels(tree, box, sides, Math.cbrt(space / TARGET));
+  const coarse = filledVoxels(tree, box, sides, Math.cbrt(space / target));
   const solid = coarse.cubes.length * coarse.cell ** 3;
   if (solid === 0) return coarse;
-  return filledVoxels(tree, box, sides, Math.max(Math.cbrt(solid / TARGET), Math.cbrt(space / LIMIT)));
+  return filledVoxels(tree, box, sides, Math.max(Math.cbrt(solid / target), Math.cbrt(space / LIMIT)));
 }
 
 function filledVoxels(tree: BoxTree, { min, max }: Box, sides: Vec3, cell: number): Voxels {
@@ -119,4 +120,93 @@ export function waysThrough(
     }
   }
   return ways.map((way) => way * cell);
+}
+
+/**
+ * Middle of a cube.
+ *
+ * @param voxels - the solid [m]
+ * @param cube - its number
+ * @returns the middle [m]
+ *
+ * Cost: constant.
+ * Source: definition.
+ */
+export function cubeMiddle({ origin, cell, counts, cubes }: Voxels, cube: number): Vec3 {
+  const place = cubes[cube]!;
+  const [i, j, k] = [
+    place % counts[0],
+    Math.floor(place / counts[0]) % counts[1],
+    Math.floor(place / (counts[0] * counts[1])),
+  ];
+  return [origin[0] + cell * (i + 0.5), origin[1] + cell * (j + 0.5), origin[2] + cell * (k + 0.5)];
+}
+
+/**
+ * The cube nearest to a point.
+ *
+ * @param voxels - the solid [m]
+ * @param point - [m]
+ * @returns its number; −1 where there is no cube
+ *
+ * Cost: one look at every cube.
+ * Source: definition.
+ */
+export function cubeNear(voxels: Voxels, [x, y, z]: Vec3): number {
+  let [best, found] = [Infinity, -1];
+  for (let cube = 0; cube < voxels.cubes.length; cube++) {
+    const [u, v, w] = cubeMiddle(voxels, cube);
+    const away = (u - x) ** 2 + (v - y) ** 2 + (w - z) ** 2;
+    if (away < best) [best, found] = [away, cube];
+  }
+  return found;
+}
+
+/**
+ * The cubes that touch one, be it at a corner.
+ *
+ * @param voxels - the solid
+ * @param cube - its number
+ * @returns their numbers, at most 26
+ *
+ * Cost: constant.
+ * Source: definition.
+ */
+export function aboutCube({ counts: [nx, ny, nz], cubes, numbers }: Voxels, cube: number): number[] {
+  const place = cubes[cube]!;
+  const [i, j, k] = [place % nx, Math.floor(place / nx) % ny, Math.floor(place / (nx * ny))];
+  const found: number[] = [];
+  for (const step of STEPS) {
+    const [a, b, c] = [i + step.i, j + step.j, k + step.k];
+    if (a < 0 || b < 0 || c < 0 || a >= nx || b >= ny || c >= nz) continue;
+    const other = numbers[a + nx * (b + ny * c)]!;
+    if (other >= 0) found.push(other);
+  }
+  return found;
+}
+
+/**
+ * Thickness of the solid about a cube: the shortest of the runs of cubes through it along the axes and diagonals.
+ *
+ * @param voxels - the solid
+ * @param cube - its number
+ * @returns thickness [cells]
+ *
+ * Valid: never less than the true thickness by more than a cell.
+ * Cost: one walk in each of 13 directions.
+ * Source: definition.
+ */
+export function thicknessAbout({ counts: [nx, ny, nz], cubes, numbers }: Voxels, cube: number): number {
+  const place = cubes[cube]!;
+  const [i, j, k] = [place % nx, Math.floor(place / nx) % ny, Math.floor(place / (nx * ny))];
+  const solidAt = (a: number, b: number, c: number): boolean =>
+    a >= 0 && b >= 0 && c >= 0 && a < nx && b < ny && c < nz && numbers[a + nx * (b + ny * c)]! >= 0;
+  let shortest = Infinity;
+  for (const step of STEPS.slice(0, STEPS.length / 2)) {
+    let run = 1;
+    for (let n = 1; solidAt(i + n * step.i, j + n * step.j, k + n * step.k); n++) run++;
+    for (let n = 1; solidAt(i - n * step.i, j - n * step.j, k - n * step.k); n++) run++;
+    shortest = Math.min(shortest, run * step.length);
+  }
+  return shortest;
 }

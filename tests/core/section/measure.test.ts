@@ -83,9 +83,9 @@ test('mirror images measure alike', async () => {
   expect(relative(left!.thinnest.thickness, right!.thinnest.thickness)).toBeLessThan(1e-3);
 });
 
-test('a request without a line or a box is refused', async () => {
+test('a request without a line, a box or a point is refused', async () => {
   await expect(measureBait(box([0.01, 0.01, 0.01]), [{ name: 'tail', kind: 'fin' }])).rejects.toThrow(
-    'tail: wants a middle line or a box, got neither',
+    'tail: wants a middle line, a box or a point, got none',
   );
 });
 

@@ -1,0 +1,103 @@
+import { describe, expect, test } from 'vitest';
+import type { Vec3 } from '../../../src/core/mesh/mesh.ts';
+import { measureBait } from '../../../src/core/section/measure.ts';
+import { ellipsoid, mapped, turned } from '../../support/solids.ts';
+
+const AROUND = 64;
+/** What the flats of a turned solid take of its diameter [1]. */
+const FLATS = Math.cos(Math.PI / AROUND);
+
+const measured = async (mesh: Parameters<typeof measureBait>[0], point: Vec3) => {
+  const { features } = await measureBait(mesh, [{ name: 'tail', kind: 'arm', point }]);
+  return features[0]!;
+};
+
+describe('a rod of 3 mm, 40 mm long, on a body of 12 mm', () => {
+  const rod = turned(
+    [
+      [0, 0],
+      [0, 0.006],
+      [0.04, 0.006],
+      [0.04, 0.0015],
+      [0.08, 0.0015],
+      [0.08, 0],
+    ],
+    AROUND,
+  );
+  test.each([
+    ['near the body', 0.046],
+    ['in the middle', 0.06],
+    ['near its end', 0.076],
+  ])('named by a point %s: 40 mm long and 3 mm thick all along', async (_, x) => {
+    const { length, rootThickness, tipThickness, thinnest } = await measured(rod, [x, 0.0005, 0]);
+    expect(Math.abs(length - 0.04)).toBeLessThan(2e-4);
+    for (const thickness of [rootThickness, tipThickness, thinnest.thickness])
+      expect(Math.abs(thickness / (0.003 * FLATS) - 1)).toBeLessThan(2e-3);
+  });
+  test('and by a point half a millimetre off its surface', async () => {
+    const { length } = await measured(rod, [0.06, 0, 0.002]);
+    // Within a cube of the grid.
+    expect(Math.abs(length - 0.04)).toBeLessThan(5e-4);
+  });
+  test('a point farther off is refused, with the nearest place', async () => {
+    await expect(measured(rod, [0.06, 0, 0.004])).rejects.toThrow(
+      'tail: wants a point in the bait or within 1 mm of it, got [60 mm, 0 mm, 4 mm], 2.5 mm away; the nearest place is [60 mm, 0 mm, 1.5 mm]',
+    );
+  });
+  test('a point in the body is refused', async () => {
+    await expect(measured(rod, [0.02, 0, 0])).rejects.toThrow(
+      /^tail: wants a point on a thin part, got \[20 mm, 0 mm, 0 mm\], where the bait is about 1[12]\.?\d? mm thick/u,
+    );
+  });
+});
+
+test('a tapered rod: thickness at root and tip from its taper', async () => {
+  const rod = turned(
+    [
+      [0, 0],
+      [0, 0.006],
+      [0.03, 0.006],
+      [0.03, 0.002],
+      [0.07, 0.001],
+      [0.07, 0],
+    ],
+    AROUND,
+  );
+  const { length, rootThickness, tipThickness } = await measured(rod, [0.05, 0, 0]);
+  expect(Math.abs(length - 0.04)).toBeLessThan(2e-4);
+  expect(Math.abs(rootThickness / (0.004 * FLATS) - 1)).toBeLessThan(5e-3);
+  // One thickness short of the end: 2·(0.001 + t/40), t = 0.002 / (1 − 2/40).
+  expect(Math.abs(tipThickness / ((0.002 / 0.95) * FLATS) - 1)).toBeLessThan(5e-3);
+});
+
+test('mirror images are named by mirrored points and measure alike', async () => {
+  const bent = (side: 1 | -1) =>
+    mapped(
+      turned(
+        [
+          [0, 0],
+          [0, 0.006],
+          [0.03, 0.006],
+          [0.03, 0.0015],
+          [0.07, 0.0015],
+          [0.07, 0],
+        ],
+        AROUND,
+      ),
+      ([x, y, z]) => [x, side * (y + 4 * Math.max(0, x - 0.03) ** 2), z],
+    );
+  const flipped = (side: 1 | -1) => {
+    const mesh = bent(side);
+    return side > 0 ? mesh : { ...mesh, triangles: mesh.triangles.toReversed() };
+  };
+  const [left, right] = await Promise.all(
+    ([1, -1] as const).map((side) => measured(flipped(side), [0.05, side * 0.0016, 0])),
+  );
+  expect(Math.abs(left!.length / right!.length - 1)).toBeLessThan(5e-3);
+  expect(Math.abs(left!.rootThickness / right!.rootThickness - 1)).toBeLessThan(5e-3);
+});
+
+test('a bait without thin parts has none to name', async () => {
+  const egg = mapped(ellipsoid([0.03, 0.008, 0.006], 48, 48), ([x, y, z]) => [x + 0.03, y, z]);
+  await expect(measured(egg, [0.03, 0, 0])).rejects.toThrow('wants a point on a thin part');
+});
