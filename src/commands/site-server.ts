@@ -2,6 +2,7 @@ import { createServer, type Server, type ServerResponse } from 'node:http';
 import { readFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
+import { packed } from './packing.ts';
 import { staticFile } from './static-file.ts';
 
 /** A site being served. */
@@ -35,7 +36,8 @@ export async function serveSite(folder: string, port: number, base = '/'): Promi
   const server = createServer((request, response) => {
     response.setHeaders(headers);
     const path = request.url?.startsWith(root) ? request.url.slice(root.length - 1) : undefined;
-    answer(folder, path, response).catch(() => response.destroy());
+    const accepted = String(request.headers['accept-encoding'] ?? '');
+    answer(folder, path, accepted, response).catch(() => response.destroy());
   });
   const used = await listen(server, port, TRIES);
   return {
@@ -48,11 +50,20 @@ export async function serveSite(folder: string, port: number, base = '/'): Promi
   };
 }
 
-async function answer(folder: string, path: string | undefined, response: ServerResponse): Promise<void> {
+async function answer(
+  folder: string,
+  path: string | undefined,
+  accepted: string,
+  response: ServerResponse,
+): Promise<void> {
   const found = path === undefined ? undefined : await staticFile(folder, path);
   const sent = found ?? (await staticFile(folder, '/404.html'));
-  response.writeHead(found ? 200 : 404, { 'content-type': sent?.type ?? 'text/plain' });
-  response.end(sent?.bytes ?? 'not found');
+  if (!sent) {
+    response.writeHead(404, { 'content-type': 'text/plain' }).end('not found');
+    return;
+  }
+  const { bytes, headers } = await packed(sent, accepted);
+  response.writeHead(found ? 200 : 404, { 'content-type': sent.type, ...headers }).end(bytes);
 }
 
 async function listen(server: Server, port: number, tries: number): Promise<number> {

@@ -1,4 +1,5 @@
 import { writeFile } from 'node:fs/promises';
+import { get } from 'node:http';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { serveSite } from '../../src/commands/site-server.ts';
@@ -23,4 +24,34 @@ test('serves pages, a 404 page, and takes the next free port', async () => {
   }
   const query = await fetch(`${first.address}?u=metric`);
   expect([query.status, query.headers.get('content-type')]).toEqual([200, 'text/html; charset=utf-8']);
+});
+
+/** Headers and size of an answer as it comes over the wire. */
+const fetched = (address: string, accepted: string) =>
+  new Promise<[string | undefined, number]>((done, fail) => {
+    get(address, { headers: { 'accept-encoding': accepted } }, (response) => {
+      let size = 0;
+      response.on('data', (chunk: Buffer) => (size += chunk.length));
+      response.on('end', () => done([response.headers['content-encoding'], size]));
+    }).on('error', fail);
+  });
+
+test('packs text as the browser asks, and nothing that is packed already', async () => {
+  const folder = await temporaryFolder();
+  const text = '<p>the same again</p>'.repeat(1000);
+  await writeFile(join(folder, 'index.html'), text);
+  await writeFile(join(folder, 'face.woff2'), text);
+  const { address, close } = await serveSite(folder, 0);
+  onTestFinished(() => close());
+  expect(await fetched(address, 'identity')).toEqual([undefined, text.length]);
+  expect(await fetched(address, 'br;q=0, gzip;q=0.0')).toEqual([undefined, text.length]);
+  expect(await fetched(`${address}face.woff2`, 'gzip, br')).toEqual([undefined, text.length]);
+  for (const [accepted, coding] of [
+    ['gzip, deflate, br', 'br'],
+    ['gzip;q=0.8, br;q=0', 'gzip'],
+  ] as const) {
+    const [used, size] = await fetched(address, accepted);
+    expect([used, size < text.length / 10]).toEqual([coding, true]);
+  }
+  expect(await (await fetch(address)).text()).toBe(text);
 });

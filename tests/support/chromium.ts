@@ -11,14 +11,17 @@ const CACHE = resolve('.cache');
 /**
  * A headless Chromium: the one that `PARTLINE_CHROMIUM` names, else the one that the package brings along,
  * unpacked once into `.cache/`.
+ *
+ * @param more - arguments of its command line besides the usual ones
  */
-export async function launchChromium(): Promise<Browser> {
+export async function launchChromium(more: readonly string[] = []): Promise<Browser> {
   const installed = process.env['PARTLINE_CHROMIUM'];
-  if (installed) return chromium.launch({ executablePath: installed, args: ['--no-sandbox', ...QUIET] });
+  if (installed)
+    return chromium.launch({ executablePath: installed, args: ['--no-sandbox', ...QUIET, ...more] });
   const home = await unpacked();
   process.env['FONTCONFIG_PATH'] = join(home, 'fonts');
   setupLambdaEnvironment(join(home, 'al2023', 'lib'));
-  return chromium.launch({ executablePath: join(home, 'chromium'), args: [...FLAGS, ...QUIET] });
+  return chromium.launch({ executablePath: join(home, 'chromium'), args: [...FLAGS, ...QUIET, ...more] });
 }
 
 /** What the packed Chromium needs to start as root in a container; web security stays on. */
