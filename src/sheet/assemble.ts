@@ -20,7 +20,7 @@ import { firstShot, firstShotFigures } from './first-shot.ts';
 import { floatStudy, type FloatStudy } from './float-study.ts';
 import { heatFigures } from './heat-figures.ts';
 import { heatStudy } from './heat-study.ts';
-import { bestHook, hookedSide, hookFits } from './hooks.ts';
+import { bestHook, hookedSide, hookFits, rigsOf } from './hooks.ts';
 import { moldFigures } from './mold-figures.ts';
 import { planFacts } from './plan-facts.ts';
 import { pourFigures } from './pour-figures.ts';
@@ -192,6 +192,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     injectors,
     hooks,
     bestHook: hook,
+    rigNames: rigsOf(given),
     rigs,
     plan: planning.mold,
     floating: floating.rows,

@@ -268,6 +268,8 @@ export interface Sheet {
   readonly injectors: readonly InjectorFit[];
   readonly hooks: readonly HookFit[];
   readonly bestHook: HookFit | null;
+  /** Rigs of what the mold makes, whether or not a listed hook fits, the usual one first. */
+  readonly rigNames: readonly string[];
   /** One for each rig of the bait that a listed hook fits, the usual one first. */
   readonly rigs: readonly RigAdvice[];
   /** What the planner has to know of the mold. */

@@ -35,6 +35,14 @@ test('filters know the sheets, and one with nothing to choose is left out', () =
   }
 });
 
+test('a mold that makes the tail alone is found under the rig of a tail, not under those of the whole bait', () => {
+  const tail: Sheet = { ...long(), rigNames: ['tail on a jig'] };
+  const filters = filtersOf([fakeSheet(), tail]);
+  expect(filterMarks(tail, filters)['data-rig']).toBe('tail-on-a-jig');
+  const choices = filters.find(({ name }) => name === 'rig')?.choices.map(({ label }) => label);
+  expect(choices).toEqual(expect.arrayContaining(['tail on a jig', ...fakeSheet().rigNames]));
+});
+
 test('the rules hide what does not match and put every sheet in its place', () => {
   const sheets = [fakeSheet(), long()];
   const rules = browseStyles(sheets).split('\n');

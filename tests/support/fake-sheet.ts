@@ -305,6 +305,7 @@ export function fakeSheet(changes: Partial<Sheet> = {}): Sheet {
     ],
     hooks: [hookFit('2/0', 'tight', 11), hookFit('3/0', 'best', 13), hookFit('4/0', 'fits', 15)],
     bestHook: hookFit('3/0', 'best', 13),
+    rigNames: ['Texas', 'weightless'],
     rigs: fakeRigs(hookFit('3/0', 'best', 13), fakeFigure('rig.texas.point', 'Point lies', 'mm', band(40)), [
       ring(RADIUS),
     ]),

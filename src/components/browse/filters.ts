@@ -79,8 +79,8 @@ export function filtersOf(sheets: readonly Sheet[]): Filter[] {
     {
       name: 'rig',
       label: 'Rig',
-      choices: choicesOf(sorted(sheets.flatMap(({ bait }) => bait.rigs))),
-      valuesOf: ({ bait }) => bait.rigs.map(slug),
+      choices: choicesOf(sorted(sheets.flatMap(({ rigNames }) => rigNames))),
+      valuesOf: ({ rigNames }) => rigNames.map(slug),
     },
     {
       name: 'hook',
