@@ -1,6 +1,7 @@
 /// <reference types="astro/client" />
 
 declare module 'virtual:tokens.css';
+declare module 'virtual:drawing.css';
 
 declare namespace App {
   interface Locals {

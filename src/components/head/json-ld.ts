@@ -82,9 +82,10 @@ function offerOf(sheet: Sheet, page: string) {
 
 /** Figures that are only steps to others, or one of many alike; the machine-readable sheet has them all. */
 const DETAIL = [
-  /^(?:action|batch|hook|injector|rig|yield)\./u,
-  /^fill\.(?:gain|pour)\.|^fill\.re(?:ach|serve)\.(?:cold|warm)\./u,
-  /^bait\.(?:centroid|gyration)|^float\.(?:arm|nose)|^vent\.gain|^mold\.shotCheck/u,
+  /^(?:action|batch|burn|hook|injector|rig|vent|yield)\./u,
+  /^fill\.(?:gain|pour|time)|^fill\.re(?:ach|serve)\.(?:cold|warm)\./u,
+  /^heat\.(?:demoldTimeCold|pause|rise)|^mold\.parting|^shot\.(?:pressure|sprueShare)/u,
+  /^bait\.(?:centroid|gyration)|^float\.(?:arm|nose)|^mold\.shotCheck/u,
 ];
 
 /** A sheet as a schema.org Product: identity, an offer only where a price is stated, and its main figures with coded units. */

@@ -31,16 +31,10 @@ function reading(
   shared: boolean,
 ): HTMLElement {
   const { value, unit, range } = printed(quantity, system);
-  const limits =
-    range &&
-    el(
-      'span',
-      { class: 'limits' },
-      el('span', {}, el('span', { class: 'aloud' }, ' ('), range.low),
-      el('span', {}, el('span', { class: 'aloud' }, ' to '), range.high, el('span', { class: 'aloud' }, ')')),
-    );
-  const sign = unit === '' ? null : el('span', { class: 'unit' }, unit === '%' ? unit : `\u00a0${unit}`);
-  return el('span', { class: `one ${shared ? 'both' : system}` }, el('b', {}, value), sign, limits);
+  const aloud = (text: string) => el('i', {}, text);
+  const limits = range && el('small', {}, aloud(' ('), range.low, aloud(' to '), range.high, aloud(')'));
+  const sign = unit === '' || unit === '%' ? unit : `\u00a0${unit}`;
+  return el('span', { class: shared ? 'both' : system }, el('b', {}, value), sign, limits);
 }
 
 /** A quantity as every page shows it: in both systems, the shop's own first; one form where they share the unit. */
@@ -48,6 +42,6 @@ export function quantity(amount: Band & { readonly unit: UnitCode }, first: Unit
   const other: UnitSystem = first === 'us' ? 'metric' : 'us';
   const shared = printed(amount, first).text === printed(amount, other).text;
   if (shared) return el('span', { class: 'q' }, reading(amount, first, true));
-  const between = el('span', { class: 'aloud' }, ' / ');
+  const between = el('i', {}, ' / ');
   return el('span', { class: 'q' }, reading(amount, first, false), between, reading(amount, other, false));
 }
