@@ -6,7 +6,6 @@ import { PUBLISHED } from '../sheet/analyse.ts';
 import { logFaults, runAstro } from './astro.ts';
 import { checked } from './checked.ts';
 import { finishSite } from './finish-site.ts';
-import { leanPages } from './lean-html.ts';
 import { withLock } from './lock.ts';
 import { complain, counted, say, stopwatch } from './progress.ts';
 import {
@@ -76,7 +75,6 @@ async function rendered({ catalogue }: GoodReading, { work }: Stage, signal: Abo
   const faults = logFaults(run.lines);
   if (run.code !== 0) return refuse([...run.lines.slice(-30), `the build ended with code ${run.code}`]);
   if (faults.length > 0) return refuse([...faults, 'the build reported what is above']);
-  await leanPages(work);
   await finishSite(work, new URL(catalogue.shop.site).pathname);
   const wrong = await siteFaults(work, { published, address: catalogue.shop.site });
   return wrong.length === 0 || refuse([...wrong, 'the built site is not whole']);

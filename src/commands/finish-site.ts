@@ -3,6 +3,7 @@ import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import { headersFile, nginxSnippet } from '../components/head/headers.ts';
 import { programId } from '../io/program-id.ts';
+import { leanHtml } from './lean-html.ts';
 import { identified } from './page-id.ts';
 
 /** What a finished site says about itself. */
@@ -16,15 +17,15 @@ interface BuildNote {
 }
 
 /**
- * Writes into a rendered site what is known only at its end: headers for hosts, the id of each page, checksums, the id of
- * the build.
+ * Writes into a rendered site what is known only at its end: headers for hosts, the id of each page (made lean first),
+ * checksums, the id of the build.
  *
  * @param folder - the rendered site
  * @param base - path of the site below its host, "/" or "/shop"
  */
 export async function finishSite(folder: string, base: string): Promise<void> {
   const program = await programId();
-  await nameThePages(folder, program);
+  await finishThePages(folder, program);
   const hashes = await styleHashes(folder);
   await writeFile(join(folder, '_headers'), headersFile(hashes, base));
   await writeFile(join(folder, 'nginx-headers.conf'), nginxSnippet(hashes, base));
@@ -54,12 +55,12 @@ async function filesOf(folder: string): Promise<string[]> {
     .sort();
 }
 
-/** Every page says which page it is. */
-async function nameThePages(folder: string, program: string): Promise<void> {
+/** Every page is lean and says which page it is. */
+async function finishThePages(folder: string, program: string): Promise<void> {
   for (const name of (await filesOf(folder)).filter((file) => file.endsWith('.html'))) {
     const path = join(folder, name);
     const before = await readFile(path, 'utf8');
-    const after = identified(before, program);
+    const after = identified(leanHtml(before), program);
     if (after !== before) await writeFile(path, after);
   }
 }

@@ -1,6 +1,3 @@
-import { readdir, readFile, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
-
 /** Elements beside which white space is never shown: they start and end lines, or stand inside a drawing. */
 const BLOCKS =
   'address|article|aside|base|blockquote|body|br|caption|circle|col|colgroup|dd|desc|details|div|dl|dt|fieldset|figcaption|figure|footer|form|g|h[1-6]|head|header|hr|html|legend|li|line|link|main|meta|nav|noscript|ol|optgroup|option|p|path|rect|script|section|source|summary|table|tbody|td|text|tfoot|th|thead|title|tr|ul';
@@ -30,13 +27,4 @@ export function leanHtml(html: string): string {
     .replace(before, '')
     .replace(/(>|[^<>\s])[ \t]*[\r\n][ \t\r\n]*(?=[^<>]*<)/gu, '$1 ');
   return lean.replace(/<script \u0000(\d+)>/gu, (_, index: string) => kept[Number(index)] ?? '');
-}
-
-/** Makes every page of a rendered site lean. */
-export async function leanPages(folder: string): Promise<void> {
-  const names = await readdir(folder, { recursive: true });
-  for (const name of names.filter((one) => one.endsWith('.html'))) {
-    const path = join(folder, name);
-    await writeFile(path, leanHtml(await readFile(path, 'utf8')));
-  }
 }

@@ -50,6 +50,11 @@ test('the id of a build is that of its files', async () => {
   expect(await id({ 'index.html': page('home.') })).not.toBe(await id());
 });
 
+test('a page keeps no white space that nobody sees', async () => {
+  const folder = await finished({ 'airy.html': '<ul>\n  <li>one</li>\n</ul>\n<p>a <b>b</b></p>' });
+  expect(await read(folder, 'airy.html')).toBe('<ul><li>one</li></ul><p>a <b>b</b></p>');
+});
+
 test('a page names the program and itself, wherever it has a place for that', async () => {
   const folder = await finished({ 'other.html': page('other') });
   const { program } = JSON.parse(await read(folder, 'build.json')) as { program: string };
