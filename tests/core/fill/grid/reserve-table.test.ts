@@ -27,36 +27,45 @@ import { arrheniusViscosity } from '../../../../src/core/fill/viscosity.ts';
 import { bait, mapOf, middle } from './maps.ts';
 
 const SEED = 20260708;
-const map = bait(1.3e-3);
-const gate = gateEntries(map, { at: 'nose', width: 4e-3, depth: 3e-3 });
-const SHAPED: Shaped = {
-  ...{ map, gate },
-  partsOf: (cavity) => {
-    const cells = [...cavity.place.keys()].filter((k) => middle(map, cavity.place[k]!)[0] > 0.062);
-    return [{ name: 'tail', cells, root: [] }];
-  },
-  feed: { stretches: [{ drag: 2e9, thickness: 6e-3, round: true }], airResistance: 3e8 },
-};
+
+/** The same bait on a grid of some pitch [m]. */
+function shapedAt(cell: number): Shaped {
+  const map = bait(cell);
+  return {
+    ...{ map, gate: gateEntries(map, { at: 'nose', width: 4e-3, depth: 3e-3 }) },
+    partsOf: (cavity) => {
+      const cells = [...cavity.place.keys()].filter((k) => middle(cavity.map, cavity.place[k]!)[0] > 0.062);
+      return [{ name: 'tail', cells, root: [] }];
+    },
+    feed: { stretches: [{ drag: 2e9, thickness: 6e-3, round: true }], airResistance: 3e8 },
+  };
+}
+
+/** As coarse as the grids of the longest baits, and finer. */
+const SHAPED = shapedAt(1.3e-3);
+const FINE = shapedAt(0.9e-3);
 const SHOT: ShotConditions = {
   ...{ pressure: 2e5, diffusivity: 7.5e-8, noFlow: 373.15, melt: 435, wall: 299 },
   ...{ flow: 4e-6, gap: 0, closing: 0, viscosity: { reference: 3, at: VISCOSITY_AT, activation: 35000 } },
 };
 
 let table: ReserveTable;
+let fine: ReserveTable;
 beforeAll(() => {
   table = tabulatedReserve(SHAPED, SHOT);
+  fine = tabulatedReserve(FINE, SHOT);
 }, 60_000);
 
 /** The reserve as the solver has it: stiffer and stiffer melt until the tail comes short. */
-function solved(shot: ShotConditions): number {
-  const cavity = cutCavity(deepened(map, shot.gap), gate);
+function solved(shot: ShotConditions, shaped = SHAPED): number {
+  const cavity = cutCavity(deepened(shaped.map, shot.gap), shaped.gate);
   const { viscosity, melt: temperature, wall, noFlow, diffusivity, pressure, flow } = shot;
   const closing = shot.closing > 0 ? 'fresh core' : 'own age';
   const [stiffest] = criticalViscosities(
     cavity,
     { temperature, wall, noFlow, diffusivity, viscosity, closing, cools: true },
-    { ...SHAPED.feed, pressure, flowLimit: flow },
-    { features: SHAPED.partsOf(cavity), tolerance: 0.02 },
+    { ...shaped.feed, pressure, flowLimit: flow },
+    { features: shaped.partsOf(cavity), tolerance: 0.02 },
   );
   return Math.sqrt(stiffest! / viscosity.reference);
 }
@@ -93,6 +102,20 @@ describe('tabulated reserve', () => {
   ])('is within 6 %% of the solver with %s', (_, changes) => {
     const shot = { ...SHOT, ...changes };
     expect(Math.abs(told(shot) / solved(shot) - 1)).toBeLessThan(0.06);
+  });
+
+  test.each([
+    ['at its own conditions', {}, 0.02],
+    ['in a warm mold', { wall: 331 }, 0.06],
+    ['with a low no-flow temperature', { noFlow: 343.15 }, 0.06],
+    ['with a light push', { pressure: 1.1e5 }, 0.06],
+    ['with a slow push', { flow: 2e-6 }, 0.06],
+    ['with a deep cut', { gap: 1e-4 }, 0.06],
+    ['with a core that stays hot', { closing: 1 }, 0.06],
+  ])('on a finer grid it is as near to the solver %s', (_, changes, most) => {
+    const shot = { ...SHOT, ...changes };
+    const reserve = fillReserve(fine, fine.parts[0]!, shot);
+    expect(Math.abs(reserve / solved(shot, FINE) - 1)).toBeLessThan(most);
   });
 
   test(`hotter, warmer, deeper, harder, thinner never fills less (seed ${SEED})`, () => {
