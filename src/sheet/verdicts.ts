@@ -1,5 +1,4 @@
 import { warmUpShots } from '../core/heat/block-warming.ts';
-import { INJECTOR_RESERVE } from '../core/shot/injector-fit.ts';
 import type { Case } from './case.ts';
 import type { FillStudy } from './fill-study.ts';
 import type { FirstShot } from './first-shot.ts';
@@ -162,7 +161,7 @@ export function injectorVerdict({ injector, catalogue, shot }: Case, speak: Spea
   if (injector) {
     return {
       code: 'one push',
-      sentence: `One push of a ${injector.name.toLowerCase()} fills the mold: ${speak.say('shot.total')}, with ${Math.round(100 * INJECTOR_RESERVE)} % to spare.`,
+      sentence: `One push of a ${injector.name.toLowerCase()} fills the mold: ${speak.say('shot.total')}, and at least ${Math.floor(100 * (injector.capacity / shot.total.high - 1))} % of that is left in it.`,
     };
   }
   const holding = catalogue.injectors.filter(({ capacity }) => capacity >= shot.total.high).length;

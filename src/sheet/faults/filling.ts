@@ -8,7 +8,7 @@ function frozen({ speak, features }: FaultParts): WeighedCause[] {
     {
       weight: share(1 / Math.max(speak.figure('fill.reserve.cold').low, 0.1)),
       cause: 'The mold is cold',
-      why: `In a cold mold the ${thin} can be as little as ${speak.end('fill.reserve.cold', 'low')} times filled; under 1 the tip stays short. A warm mold lifts that to ${speak.end('fill.reserve.warm', 'low')}.`,
+      why: `The fill reserve of the ${thin} in a cold mold can be as low as ${speak.end('fill.reserve.cold', 'low')}; under 1 the tip stays short. A warm mold lifts that to ${speak.end('fill.reserve.warm', 'low')}.`,
       cure: speak.has('fill.mold.first')
         ? `Warm the block to ${speak.end('fill.mold.first', 'value')} before the first shot, and melt short baits again.`
         : 'Shoot some baits to warm the block, or warm it beforehand, and melt the first ones again.',
@@ -85,7 +85,7 @@ export const flashed: FaultOf = ({ speak, given }) => ({
     {
       weight: 0.4,
       cause: 'The plastic is too hot and thin, or the push too hard',
-      why: `${speak.end('pour.high', 'value')} is the hottest pour; a leaning push gives ${speak.end('shot.pressure', 'high')}.`,
+      why: `${speak.end('pour.high', 'value')} is the hottest pour; leaning on the plunger gives ${speak.end('shot.pressure', 'high')}.`,
       cure: `Go back to ${speak.end('pour.nominal', 'value')} and stop pushing when the sprue is full.`,
     },
     ...(speak.has('vent.flashThrough.edge')
