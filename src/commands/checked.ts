@@ -22,7 +22,9 @@ export interface Checked {
 /** A sound catalogue, or nothing after its mistakes have been printed. Warnings are printed and stop nothing. */
 export async function checked(folder: string): Promise<Checked | undefined> {
   const measuring = progress('measuring');
-  const inspection = await inspected(folder, ({ done, total, name }) => measuring.step(done, total, name));
+  const inspection = await inspected(folder, {
+    onStep: ({ done, total, name }) => measuring.step(done, total, name),
+  });
   measuring.end();
   tell(inspection);
   const { reading, refusals, moves } = inspection;
@@ -45,7 +47,8 @@ function tell({ problems, warnings, timings }: Inspection): void {
   if (problems.length > 0) complain(`${counted(problems.length, 'mistake')} in the catalogue`);
 }
 
-function slowest(timings: readonly Timing[]): string[] {
+/** The slowest steps in a line, where there is something to tell. */
+export function slowest(timings: readonly Timing[]): string[] {
   const total = timings.reduce((sum, { milliseconds }) => sum + milliseconds, 0);
   if (total < NOTABLE) return [];
   const named = timings.slice(0, SLOWEST).map(({ name, milliseconds }) => `${name} ${seconds(milliseconds)}`);
@@ -72,10 +75,12 @@ export function checkReport({ reading, problems, refusals, warnings, timings, mo
     })),
     warnings,
     moves,
-    steps: timings.map(({ name, milliseconds }) => ({
-      name,
-      seconds: Math.round(milliseconds) / 1000,
-    })),
+    steps: stepsReport(timings),
   };
   return JSON.stringify(report, undefined, 2);
+}
+
+/** Steps with their times, for programs. */
+export function stepsReport(timings: readonly Timing[]): { name: string; seconds: number }[] {
+  return timings.map(({ name, milliseconds }) => ({ name, seconds: Math.round(milliseconds) / 1000 }));
 }

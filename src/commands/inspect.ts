@@ -3,11 +3,10 @@ import { framed, type FramedProblem } from '../io/code-frame.ts';
 import { readLedgers } from '../io/ledger.ts';
 import { sortedProblems } from '../io/problem-text.ts';
 import type { EntryProblem } from '../schema/problem.ts';
-import type { Step } from '../sheet/analyse.ts';
 import { successorProblems } from '../sheet/gate.ts';
 import type { Move } from '../sheet/ledger.ts';
 import type { Sheet } from '../sheet/sheet.ts';
-import { analyseCatalogue } from '../site/analysis/analyse.ts';
+import { analyseCatalogue, type AnalyseOptions } from '../site/analysis/analyse.ts';
 import type { Timing } from '../site/analysis/work.ts';
 
 /** All that is known of a catalogue after it was read and measured. */
@@ -22,24 +21,24 @@ export interface Inspection {
   readonly sheets: readonly Sheet[];
   /** What the published molds would change in public; first steps only where the catalogue keeps a record at all. */
   readonly moves: readonly Move[];
+  /** Pieces of the work, and how many of them no earlier run had worked out. */
+  readonly groups: number;
+  readonly worked: number;
   /** Every step, the slowest first. */
   readonly timings: readonly Timing[];
 }
 
-const UNREAD = { refusals: [], warnings: [], timings: [], sheets: [], moves: [] };
+const UNREAD = { groups: 0, worked: 0, refusals: [], warnings: [], timings: [], sheets: [], moves: [] };
 
 /**
  * Reads a catalogue and works it out. Mistakes of the files come first; those that only the geometry shows, and molds
  * that may not be called final, are looked for once the files are sound.
  */
-export async function inspected(
-  folder: string,
-  onStep: (step: Step) => void = () => undefined,
-): Promise<Inspection> {
+export async function inspected(folder: string, options: AnalyseOptions = {}): Promise<Inspection> {
   const reading = await readCatalogue(folder);
   if ('problems' in reading) return { ...UNREAD, problems: await framed(reading.problems) };
-  const analysed = await analyseCatalogue(reading.catalogue, folder, { onStep });
-  const { warnings, timings, sheets } = analysed;
+  const analysed = await analyseCatalogue(reading.catalogue, folder, options);
+  const { warnings, timings, sheets, groups, worked } = analysed;
   const record = await readLedgers(folder);
   const inFiles = (problems: readonly EntryProblem[]) => problems.map((problem) => placed(problem, reading));
   const found = sortedProblems([...record.problems, ...inFiles(analysed.problems)]);
@@ -50,6 +49,8 @@ export async function inspected(
     refusals: await framed(refused),
     warnings,
     timings,
+    groups,
+    worked,
     sheets,
     moves: analysed.moves.filter(({ first }) => record.kept || !first),
   };

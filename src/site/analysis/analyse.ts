@@ -26,6 +26,9 @@ export interface AnalysedSite {
   readonly refusals: readonly EntryProblem[];
   /** What the published molds would change in public. */
   readonly moves: readonly Move[];
+  /** Pieces of the work, and how many of them no earlier run had worked out. */
+  readonly groups: number;
+  readonly worked: number;
   /** Of what was worked out in this run. */
   readonly timings: readonly Timing[];
 }
@@ -33,7 +36,7 @@ export interface AnalysedSite {
 /** Settings of an analysis. */
 export interface AnalyseOptions {
   readonly onStep?: (step: Step) => void;
-  /** Groups to leave out. */
+  /** Groups to work out; left out, all of them. */
   readonly only?: (group: Group) => boolean;
 }
 
@@ -110,6 +113,8 @@ export async function analyseCatalogue(
     refusals: unique(all.flatMap(({ refusals }) => refusals)),
     moves: unique(all.flatMap(({ moves }) => moves)),
     warnings: unique(all.flatMap(({ warnings }) => warnings)),
+    groups: groups.length,
+    worked: open.length,
     timings: all.flatMap(({ timings }) => timings).sort((a, b) => b.milliseconds - a.milliseconds),
   };
 }
