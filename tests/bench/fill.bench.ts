@@ -8,6 +8,7 @@ import { gateEntries } from '../../src/core/fill/grid/gate.ts';
 import { emptyNetwork, solvePressures } from '../../src/core/fill/grid/network.ts';
 import { MELT, PUSH, bait, middle } from '../core/fill/grid/maps.ts';
 import { solveIteratively } from './conjugate-gradients.ts';
+import { keep, timed, told, verdict, type Spread } from './harness.ts';
 
 /** One run at the default grid of some 1500 cells [ms of one core]. */
 const LIMIT = 250;
@@ -15,21 +16,17 @@ const RUNS = 7;
 const melt = { ...MELT, cools: true };
 const feed = { ...PUSH, flowLimit: 1.5e-5, stretches: [{ drag: 2e9, thickness: 6e-3, round: true }] };
 
-function timed(work: () => void): { median: number; least: number; most: number } {
-  work();
-  const times = Array.from({ length: RUNS }, () => {
-    const start = process.cpuUsage().user;
-    work();
-    return (process.cpuUsage().user - start) / 1e3;
-  }).toSorted((a, b) => a - b);
-  return { median: times[RUNS >> 1]!, least: times[0]!, most: times.at(-1)! };
+/** Processor time of one piece of work [ms]. */
+async function timedOnce(work: () => void): Promise<Spread> {
+  const { only } = await timed({ only: work }, { runs: RUNS, clock: 'cpu', warm: 1 });
+  if (!only) throw new Error('nothing was timed');
+  return only;
 }
 
-const shown = ({ median, least, most }: { median: number; least: number; most: number }) =>
-  `${median.toFixed(1)} ms (${least.toFixed(1)} to ${most.toFixed(1)})`;
+const shown = (spread: Spread) => told(spread, 'ms');
 
 /** Both solvers on the half-filled bait, the iteration started from a solution with 2 % other links. */
-function rivals(cavity: Cavity): void {
+async function rivals(cavity: Cavity): Promise<void> {
   const net = emptyNetwork(cavity);
   const half = cavity.count >> 1;
   const fill = (spread: number) => {
@@ -47,11 +44,11 @@ function rivals(cavity: Cavity): void {
   solvePressures(net);
   const start = net.pressure.slice();
   fill(0);
-  const direct = timed(() => solvePressures(net));
+  const direct = await timedOnce(() => solvePressures(net));
   const exact = net.pressure.slice();
   for (const tolerance of [1e-5, 1e-9]) {
     let [iterations, worst] = [0, 0];
-    const iterative = timed(() => {
+    const iterative = await timedOnce(() => {
       const pressure = start.slice();
       iterations = solveIteratively(net, pressure, tolerance);
       worst = exact.reduce((most, p, cell) => Math.max(most, Math.abs(p - pressure[cell]!)), 0);
@@ -60,6 +57,7 @@ function rivals(cavity: Cavity): void {
       `    conjugate gradients to ${tolerance}: ${shown(iterative)}, ${iterations} iterations, off by ${worst.toExponential(0)}`,
     );
   }
+  keep({ bench: 'fill', what: 'direct factor', n: half, unit: 'ms', ...direct });
   console.log(`    direct factor: ${shown(direct)}, ${cavity.order.start.at(-1)} entries`);
 }
 
@@ -69,21 +67,20 @@ for (const cell of [1.2e-3, 0.88e-3, 0.6e-3]) {
   const map = bait(cell);
   const gate = gateEntries(map, { at: 'nose', width: 4e-3, depth: 3e-3 });
   const cavity = cutCavity(map, gate);
-  const cut = timed(() => cutCavity(map, gate));
+  const cut = await timedOnce(() => cutCavity(map, gate));
   let fill = fillCavity(cavity, melt, feed);
-  const run = timed(() => (fill = fillCavity(cavity, melt, feed)));
+  const run = await timedOnce(() => (fill = fillCavity(cavity, melt, feed)));
   if (Math.abs(fill.injected / fill.volume - 1) > 1e-9 || !fill.filled) throw new Error('the run is wrong');
   console.log(
     `  pitch ${cell * 1e3} mm, ${cavity.count} cells: cut ${shown(cut)}, fill ${shown(run)}, ${fill.steps} steps`,
   );
+  keep({ bench: 'fill', what: 'cut', n: cavity.count, unit: 'ms', ...cut });
+  keep({ bench: 'fill', what: 'one run', n: cavity.count, unit: 'ms', ...run });
   if (cell === 0.88e-3) atDefault = run.median;
-  rivals(cavity);
+  await rivals(cavity);
   const cells = [...cavity.place.keys()].filter((k) => middle(map, cavity.place[k]!)[0] > 0.062);
   const features = [{ name: 'tail', cells, root: [] }];
-  console.log(
-    `    reserve of the tail: ${shown(timed(() => criticalViscosities(cavity, melt, feed, { features })))}`,
-  );
+  const reserve = await timedOnce(() => criticalViscosities(cavity, melt, feed, { features }));
+  keep({ bench: 'fill', what: 'reserve of the tail', n: cavity.count, unit: 'ms', ...reserve });
 }
-const held = atDefault < LIMIT;
-console.log(`  ${held ? 'ok  ' : 'FAIL'} one run at the default grid within ${LIMIT} ms`);
-process.exitCode = held ? 0 : 1;
+verdict({ [`one run at the default grid within ${LIMIT} ms`]: atDefault < LIMIT });

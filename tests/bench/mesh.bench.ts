@@ -14,6 +14,7 @@ import { meshSize } from '../../src/core/mesh/mass-properties.ts';
 import { readMesh } from '../../src/core/mesh/read-mesh.ts';
 import { isMeshFault } from '../../src/core/mesh/result.ts';
 import { binaryStl, uvSphere } from '../support/solids.ts';
+import { keep, spreadOf, type Spread } from './harness.ts';
 
 /** Most that core may take, over the bare loop [1]. */
 const LIMIT = 1.5;
@@ -183,10 +184,7 @@ interface Entry {
 }
 
 /** Median, least and greatest time of each way [ms], the ways taking turns so that a busy machine slows all alike. */
-export function meshTimes(
-  bytes: Uint8Array,
-  entries: readonly Entry[],
-): Map<string, readonly [number, number, number]> {
+function meshTimes(bytes: Uint8Array, entries: readonly Entry[]): Map<string, Spread> {
   const expected = bare(bytes);
   const times = new Map(entries.map(({ name }) => [name, [] as number[]]));
   const most = Math.max(...entries.map(({ runs }) => runs));
@@ -206,15 +204,10 @@ export function meshTimes(
       if (run >= 0) times.get(name)!.push(time);
     }
   }
-  return new Map([...times].map(([name, list]) => [name, spread(list)]));
+  return new Map([...times].map(([name, list]) => [name, spreadOf(list)]));
 }
 
-function spread(list: readonly number[]): readonly [number, number, number] {
-  const sorted = list.toSorted((a, b) => a - b);
-  return [sorted[Math.floor(sorted.length / 2)]!, sorted[0]!, sorted.at(-1)!];
-}
-
-/** Prints the times of all ways on a sphere of a million triangles; true when core keeps its limits. */
+/** Keeps the times of all ways on a sphere of a million triangles; true when core keeps its limits. */
 function benchmark(folder: string): boolean {
   const bytes = binaryStl(uvSphere(0.05, 501, 1000));
   const file = join(folder, 'sphere.stl');
@@ -234,12 +227,10 @@ function benchmark(folder: string): boolean {
     { name: 'core', work: core, runs: 11 },
     ...others,
   ]);
-  const median = (name: string) => times.get(name)?.[0] ?? NaN;
-  for (const [name, [middle, low, high]] of times) {
-    const ms = [middle, low, high].map((time) => time.toFixed(0));
-    console.log(
-      `${name}: median ${ms[0]} ms (${ms[1]} to ${ms[2]}), ${(middle / median('bare loop')).toFixed(2)} of the bare loop`,
-    );
+  const median = (name: string) => times.get(name)?.median ?? NaN;
+  for (const [what, spread] of times) {
+    const ratio = spread.median / median('bare loop');
+    keep({ bench: 'mesh', what, n: (bytes.length - 84) / 50, unit: 'ms', ratio, ...spread });
   }
   return (
     median('core') <= LIMIT * median('bare loop') && others.every(({ name }) => median('core') < median(name))

@@ -6,35 +6,13 @@ import { sectionArea } from '../../src/core/section/moments.ts';
 import { sectionsAlong } from '../../src/core/section/slice.ts';
 import { baitSolid } from '../../src/core/solid/bait.ts';
 import { torus } from '../support/solids.ts';
+import { keep, timed, verdict } from './harness.ts';
 
-// Run by `npx node tests/bench/section.bench.ts`: prints medians and ratios, exits 1 when a limit is passed.
+// Run by `npx node tests/bench/section.bench.ts`: keeps medians and ratios, exits 1 when a limit is passed.
 
 const RUNS = 9;
+const TIMING = { runs: RUNS, clock: 'wall' } as const;
 const LIMITS = { sectionsOverSweep: 3, geometrySeconds: 1.5 };
-
-interface Timing {
-  readonly median: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-/** Medians of alternating runs, so that a slow spell of the machine falls on all alike [ms]. */
-async function timed(tasks: Record<string, () => unknown>): Promise<Record<string, Timing>> {
-  const times: Record<string, number[]> = {};
-  for (let run = -2; run < RUNS; run++) {
-    for (const [name, task] of Object.entries(tasks)) {
-      const start = performance.now();
-      await task();
-      if (run >= 0) (times[name] ??= []).push(performance.now() - start);
-    }
-  }
-  return Object.fromEntries(
-    Object.entries(times).map(([name, all]) => {
-      const sorted = all.toSorted((a, b) => a - b);
-      return [name, { median: sorted[sorted.length >> 1]!, low: sorted[0]!, high: sorted.at(-1)! }];
-    }),
-  );
-}
 
 /** The least that any slicer has to do: find the stations that each triangle meets and both points on each. */
 function bareSweep({ positions, triangles }: Mesh, stations: Float64Array, room: Float64Array): number {
@@ -61,10 +39,6 @@ function bareSweep({ positions, triangles }: Mesh, stations: Float64Array, room:
   return filled;
 }
 
-function print(name: string, { median, low, high }: Timing): void {
-  console.log(`  ${name.padEnd(34)} ${median.toFixed(2)} ms (${low.toFixed(2)} to ${high.toFixed(2)})`);
-}
-
 const ring = torus(0.02, 0.005, 500, 100);
 const stations = Float64Array.from({ length: 100 }, (_, i) => -0.025 + (i + 0.5) * 0.0005);
 console.log(`100 sections of a ring of ${ring.triangles.length / 3} triangles, median of ${RUNS} runs`);
@@ -80,25 +54,37 @@ const room = new Float64Array(400_000);
 const places = [...stations];
 let ours = 0;
 let theirs = 0;
-const slicing = await timed({
-  'bare sweep': () => bareSweep(ring, stations, room),
-  'sections, linked into rings': () => sectionsAlong(ring, 'x', places),
-  'sections and their areas': () => {
-    ours = sectionsAlong(ring, 'x', places).reduce((sum, section) => sum + sectionArea(section) * 5e-4, 0);
+const slicing = await timed(
+  {
+    'bare sweep': () => bareSweep(ring, stations, room),
+    'sections linked into rings': () => sectionsAlong(ring, 'x', places),
+    'sections and their areas': () => {
+      ours = sectionsAlong(ring, 'x', places).reduce((sum, section) => sum + sectionArea(section) * 5e-4, 0);
+    },
+    'manifold-3d slice': () => {
+      theirs = 0;
+      for (const at of places) {
+        const slice = solid.slice(at * 1e3);
+        slice.toPolygons();
+        theirs += slice.area() * 1e-6 * 5e-4;
+        slice.delete();
+      }
+    },
   },
-  'manifold-3d slice': () => {
-    theirs = 0;
-    for (const at of places) {
-      const slice = solid.slice(at * 1e3);
-      slice.toPolygons();
-      theirs += slice.area() * 1e-6 * 5e-4;
-      slice.delete();
-    }
-  },
-});
+  TIMING,
+);
 solid.delete();
-for (const [name, timing] of Object.entries(slicing)) print(name, timing);
-const ratio = slicing['sections, linked into rings']!.median / slicing['bare sweep']!.median;
+const sweep = slicing['bare sweep']!.median;
+for (const [what, spread] of Object.entries(slicing))
+  keep({
+    bench: 'section',
+    what,
+    n: ring.triangles.length / 3,
+    unit: 'ms',
+    ratio: spread.median / sweep,
+    ...spread,
+  });
+const ratio = slicing['sections linked into rings']!.median / slicing['bare sweep']!.median;
 const against = slicing['manifold-3d slice']!.median / slicing['sections and their areas']!.median;
 console.log(
   `  ${ratio.toFixed(2)} times the bare sweep (limit ${LIMITS.sectionsOverSweep}); manifold-3d takes ${against.toFixed(1)} times as long`,
@@ -138,21 +124,29 @@ const bait = await baitSolid(
 );
 console.log(`Whole geometry of a curl-tail bait of ${bait.mesh.triangles.length / 3} triangles, 2 features`);
 let volumeGap = Infinity;
-const whole = await timed({
-  measureBait: async () => {
-    const { areaCurve, volume, box } = await measureBait(bait.mesh, bait.features);
-    const mean = areaCurve.reduce((sum, { area }) => sum + area, 0) / areaCurve.length;
-    volumeGap = Math.abs((mean * (box.max[0] - box.min[0])) / volume - 1);
+const whole = await timed(
+  {
+    measureBait: async () => {
+      const { areaCurve, volume, box } = await measureBait(bait.mesh, bait.features);
+      const mean = areaCurve.reduce((sum, { area }) => sum + area, 0) / areaCurve.length;
+      volumeGap = Math.abs((mean * (box.max[0] - box.min[0])) / volume - 1);
+    },
   },
+  TIMING,
+);
+const measured = whole['measureBait']!;
+keep({
+  bench: 'section',
+  what: 'whole geometry of a bait',
+  n: bait.mesh.triangles.length / 3,
+  unit: 'ms',
+  ...measured,
 });
-print('measureBait', whole['measureBait']!);
 
-const checks = {
+verdict({
   'sections integrate to the volume (ring, 1e-3)': Math.abs(ours / meshVolume(ring) - 1) < 1e-3,
   'and to what manifold-3d gives (1e-6)': Math.abs(ours / theirs - 1) < 1e-6,
   'sections integrate to the volume (bait, 2e-3)': volumeGap < 2e-3,
   'sections within 3 bare sweeps': ratio < LIMITS.sectionsOverSweep,
-  'geometry within 1.5 s': whole['measureBait']!.median < LIMITS.geometrySeconds * 1e3,
-};
-for (const [name, held] of Object.entries(checks)) console.log(`  ${held ? 'ok  ' : 'FAIL'} ${name}`);
-process.exitCode = Object.values(checks).every(Boolean) ? 0 : 1;
+  'geometry within 1.5 s': measured.median < LIMITS.geometrySeconds * 1e3,
+});

@@ -1,0 +1,106 @@
+// Time, memory and disk of builds of generated catalogues against their number of molds, from an empty cache: the
+// analysis, then the pages, then once more with nothing changed. Core time is user and system time of all processes.
+// Needs Linux. Run: npx node tests/bench/scale.bench.ts [--molds 10,100,1000] [--part 1/16]
+// With --part only that part of the analysis is run, no pages are built; its rows say so.
+import { existsSync, rmSync, statSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { typed } from '../../src/commands/arguments.ts';
+import { generateCatalogue } from '../support/generator/catalogue.ts';
+import { keep, spreadOf, verdict } from './harness.ts';
+import { diskOf, filesIn, watched, type Cost } from './watched.ts';
+
+const HOME = join('.cache', 'bench');
+/** Of a cold build with every study and card [s of one core a mold], and how busy both cores must be [1]. */
+const LIMITS = { core: 1.5, busy: 0.85, memory: 1200 };
+
+/** Files that speak of every mold. */
+const SHARED = ['index.html', 'search.json', 'catalogue.json'];
+
+const given = typed(
+  { options: { molds: { type: 'string', default: '10,100' }, part: { type: 'string' } } },
+  'npx node tests/bench/scale.bench.ts [--molds 10,100,1000] [--part 1/16]',
+);
+
+/** A catalogue, made when an earlier run has not. */
+async function catalogue(molds: number): Promise<string> {
+  const folder = join(HOME, `catalogue-${molds}`);
+  const whole = join(HOME, `catalogue-${molds}.whole`);
+  if (existsSync(whole)) return folder;
+  rmSync(folder, { recursive: true, force: true });
+  await generateCatalogue(folder, molds);
+  await writeFile(whole, '');
+  return folder;
+}
+
+function keepOne(what: string, n: number, value: number, unit: string): void {
+  keep({ bench: 'scale', what, n, unit, ...spreadOf([value]) });
+}
+
+const reportSchema = z.object({ molds: z.number(), worked: z.number(), groups: z.number() });
+
+function sound(name: string, cost: Cost): Cost {
+  if (cost.code !== 0) throw new Error(`${name} ended with code ${cost.code}\n${cost.stdout.slice(-2000)}`);
+  return cost;
+}
+
+/** Works out a catalogue, or a part of it, into an empty cache. */
+async function analysis(folder: string, molds: number, part: string | undefined): Promise<Cost> {
+  const cache = join(HOME, `analysis-${molds}`);
+  rmSync(cache, { recursive: true, force: true });
+  const more = part === undefined ? [] : ['--shard', part];
+  const settings = { CONTENT_DIR: folder, ANALYSIS_CACHE: cache };
+  const cost = sound('analyse', await watched('analyse', settings, ['--json', ...more]));
+  const report = reportSchema.parse(JSON.parse(cost.stdout));
+  if (report.worked !== report.groups) throw new Error('the cache was not empty');
+  const words = part === undefined ? 'analysis' : `analysis of part ${part.replace('/', ' of ')}`;
+  keepOne(`${words}: core a mold`, molds, cost.core / report.molds, 's');
+  keepOne(`${words}: busy`, molds, cost.busy, 'of both cores');
+  keepOne(`${words}: memory`, molds, cost.memory, 'MB');
+  keepOne(`${words}: disk of the cache a mold`, molds, diskOf(cache) / report.molds, 'MB');
+  return cost;
+}
+
+async function pages(folder: string, molds: number, words: string): Promise<Cost> {
+  const output = join(HOME, `site-${molds}`);
+  const settings = { CONTENT_DIR: folder, ANALYSIS_CACHE: join(HOME, `analysis-${molds}`), OUT_DIR: output };
+  const cost = sound('build', await watched('build', settings));
+  keepOne(`${words}: core a mold`, molds, cost.core / molds, 's');
+  keepOne(`${words}: wall`, molds, cost.wall, 's');
+  keepOne(`${words}: memory`, molds, cost.memory, 'MB');
+  return cost;
+}
+
+/** Everything of one size; returns whether the limits hold. */
+async function whole(molds: number): Promise<Record<string, boolean>> {
+  const folder = await catalogue(molds);
+  rmSync(join(HOME, `site-${molds}`), { recursive: true, force: true });
+  const first = await analysis(folder, molds, undefined);
+  const built = await pages(folder, molds, 'pages');
+  const core = (first.core + built.core) / molds;
+  const busy = (first.core + built.core) / (first.core / first.busy + built.core / built.busy);
+  const memory = Math.max(first.memory, built.memory);
+  keepOne('cold build: core a mold', molds, core, 's');
+  keepOne('cold build: busy', molds, busy, 'of both cores');
+  keepOne('cold build: memory', molds, memory, 'MB');
+  keepOne('disk of the site', molds, diskOf(join(HOME, `site-${molds}`)), 'MB');
+  keepOne('disk of the cache', molds, diskOf(join(HOME, `analysis-${molds}`)), 'MB');
+  const site = join(HOME, `site-${molds}`);
+  keepOne('files of the site', molds, filesIn(site), 'files');
+  for (const name of SHARED) keepOne(`/${name}`, molds, statSync(join(site, name)).size / 1e3, 'kB');
+  await pages(folder, molds, 'nothing changed');
+  return {
+    [`${molds} molds: cold build within ${LIMITS.core} s of core a mold`]: core <= LIMITS.core,
+    [`${molds} molds: cores ${100 * LIMITS.busy} % busy`]: busy >= LIMITS.busy,
+    [`${molds} molds: peak memory within ${LIMITS.memory} MB`]: memory <= LIMITS.memory,
+  };
+}
+
+if (given) {
+  const { molds, part } = given.values;
+  for (const count of molds.split(',').map(Number)) {
+    if (part === undefined) verdict(await whole(count));
+    else await analysis(await catalogue(count), count, part);
+  }
+}
