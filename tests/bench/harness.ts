@@ -104,8 +104,10 @@ export async function timed(
 export const digits = (value: number): string => String(Number(value.toPrecision(4)));
 
 /** "12.3 ms (11.9 to 13)". */
-export function told({ median, low, high }: Spread, unit: string): string {
-  return `${digits(median)} ${unit} (${digits(low)} to ${digits(high)})`;
+export function told({ median, low, high, runs }: Spread, unit: string): string {
+  return runs === 1
+    ? `${digits(median)} ${unit}`
+    : `${digits(median)} ${unit} (${digits(low)} to ${digits(high)})`;
 }
 
 /** What git knows this program as; a plus when files differ from it. */
