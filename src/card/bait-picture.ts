@@ -98,7 +98,7 @@ export function baitPicture(facts: CardFacts, room: Room): BaitPicture {
     shape(facts.plan, factor, { left, top }) +
     (both ? shape(facts.across, factor, { left, top: second }) : '');
   return {
-    svg: `<svg xmlns="http://www.w3.org/2000/svg" width="${room.width}" height="${room.height}" viewBox="0 0 ${room.width} ${room.height}">${views}${scale.svg}</svg>`,
+    svg: views + scale.svg,
     marks: scale.marks,
   };
 }

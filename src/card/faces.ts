@@ -25,7 +25,8 @@ export function openFaces(fonts: readonly FaceBytes[]): Faces {
   );
 }
 
-function holder(letter: string, face: FaceName, faces: Faces): Font | undefined {
+/** The face, or its fallback, that holds a letter. */
+export function holder(letter: string, face: FaceName, faces: Faces): Font | undefined {
   const code = letter.codePointAt(0) ?? 0;
   return [face, `${face} Ext`]
     .map((name) => faces.get(name))

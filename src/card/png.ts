@@ -1,8 +1,9 @@
-import satori, { type Font, type SatoriOptions } from 'satori';
 import sharp from 'sharp';
+import { LIGHT } from '../styles/tokens.ts';
 import { missingLetter, openFaces, type FaceBytes, type FaceName, type Faces } from './faces.ts';
 import type { CardFacts } from './facts.ts';
-import { CARD_SIZES, cardTree, type CardSize } from './tree.ts';
+import { edgePalette, indexedPng } from './indexed-png.ts';
+import { cardSvg, type CardSize } from './layout.ts';
 
 /** The texts of a card by what an author calls them, and the face each is set in. */
 function texts(facts: CardFacts): { what: string; text: string; face: FaceName }[] {
@@ -31,6 +32,28 @@ function checkLetters(facts: CardFacts, faces: Faces): void {
   }
 }
 
+const { paper, sheet, ink, muted, accent, plastic } = LIGHT;
+/** What a card is drawn in, and the steps of its smooth edges. */
+const PALETTE = edgePalette(
+  [paper, sheet, ink, muted, accent],
+  [
+    { from: sheet, to: ink, steps: 3 },
+    { from: sheet, to: muted, steps: 2 },
+    { from: sheet, to: accent, steps: 3 },
+    { from: plastic, to: ink, steps: 2 },
+  ],
+  [plastic],
+);
+
+/** Faces that were opened before: once a build. */
+const opened = new WeakMap<readonly FaceBytes[], Faces>();
+
+function facesOf(fonts: readonly FaceBytes[]): Faces {
+  const faces = opened.get(fonts) ?? openFaces(fonts);
+  opened.set(fonts, faces);
+  return faces;
+}
+
 /**
  * A share card as PNG with a small palette.
  *
@@ -44,10 +67,9 @@ export async function cardPng(
   size: CardSize,
   fonts: readonly FaceBytes[],
 ): Promise<Buffer> {
-  const faces = openFaces(fonts);
+  const faces = facesOf(fonts);
   checkLetters(facts, faces);
-  const set: Font[] = fonts.map(({ name, weight, data }) => ({ name, weight, data, style: 'normal' }));
-  const options: SatoriOptions = { ...CARD_SIZES[size], fonts: set };
-  const svg = await satori(cardTree(facts, size, faces), options);
-  return sharp(Buffer.from(svg)).png({ palette: true, colours: 32, dither: 0, effort: 10 }).toBuffer();
+  const svg = cardSvg(facts, size, faces);
+  const { data, info } = await sharp(Buffer.from(svg)).raw().toBuffer({ resolveWithObject: true });
+  return indexedPng({ data, width: info.width, height: info.height }, PALETTE);
 }

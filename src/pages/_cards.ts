@@ -1,6 +1,6 @@
 import type { CardFacts } from '../card/facts.ts';
 import { cardPng } from '../card/png.ts';
-import type { CardSize } from '../card/tree.ts';
+import type { CardSize } from '../card/layout.ts';
 import { cardFonts } from '../site/card-fonts.ts';
 
 /** A share card as the file that its address gives. */

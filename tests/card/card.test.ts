@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { fitted, lineWidth, missingLetter, openFaces, type Faces } from '../../src/card/faces.ts';
 import type { CardFacts } from '../../src/card/facts.ts';
 import { cardPng } from '../../src/card/png.ts';
-import { CARD_SIZES, type CardSize } from '../../src/card/tree.ts';
+import { CARD_SIZES, type CardSize } from '../../src/card/layout.ts';
 import { readCardFonts, type CardFont } from '../../src/io/fonts.ts';
 import { LIGHT } from '../../src/styles/tokens.ts';
 import { grub } from '../drawing/shapes.ts';
@@ -43,13 +43,13 @@ async function inked(
 }
 
 describe.each(['wide', 'square'] as const)('%s', (size: CardSize) => {
-  test('has the size of its format, a small palette and at most 60 kB', async () => {
+  test('has the size of its format, a small palette and at most 40 kB', async () => {
     const png = await cardPng(facts(), size, fonts);
     const meta = await sharp(png).metadata();
     expect([meta.width, meta.height]).toEqual([CARD_SIZES[size].width, CARD_SIZES[size].height]);
     // Colour type 3 of the PNG header: indexed colour.
     expect(png[25]).toBe(3);
-    expect(png.byteLength).toBeLessThanOrEqual(60_000);
+    expect(png.byteLength).toBeLessThanOrEqual(40_000);
   });
 
   test('same facts, same bytes', async () => {

@@ -1,6 +1,6 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { baitCardFacts } from '../../../card/facts.ts';
-import type { CardSize } from '../../../card/tree.ts';
+import type { CardSize } from '../../../card/layout.ts';
 import type { Sheet } from '../../../sheet/sheet.ts';
 import { siteData } from '../../../site/site-data.ts';
 import { cardFile } from '../../_cards.ts';

@@ -1,23 +1,15 @@
-import { LIGHT } from '../styles/tokens.ts';
-import { baitPicture } from './bait-picture.ts';
-import { fitted, type FaceName, type Faces } from './faces.ts';
-import type { CardFacts, CardFigure } from './facts.ts';
+import { LIGHT } from '../../src/styles/tokens.ts';
+import { baitPicture } from '../../src/card/bait-picture.ts';
+import { fitted, type FaceName, type Faces } from '../../src/card/faces.ts';
+import type { CardFacts, CardFigure } from '../../src/card/facts.ts';
+import { CARD_SIZES, type CardSize } from '../../src/card/layout.ts';
 
 /** A node of the tree that satori sets. */
-export interface CardNode {
+interface CardNode {
   readonly type: string;
   readonly key: null;
   readonly props: Readonly<Record<string, unknown>>;
 }
-
-/** Formats of a card: for links, and for square feeds. */
-export const CARD_SIZES = {
-  wide: { width: 1200, height: 630 },
-  square: { width: 1080, height: 1080 },
-} as const;
-
-/** Name of a format. */
-export type CardSize = keyof typeof CARD_SIZES;
 
 type Style = Readonly<Record<string, string | number>>;
 
@@ -116,7 +108,8 @@ function heading(facts: CardFacts, faces: Faces, width: number): CardNode {
 
 function drawing(facts: CardFacts, faces: Faces, room: { width: number; height: number }): CardNode {
   const { svg, marks } = baitPicture(facts, room);
-  const source = `data:image/svg+xml;base64,${Buffer.from(svg).toString('base64')}`;
+  const whole = `<svg xmlns="http://www.w3.org/2000/svg" width="${room.width}" height="${room.height}">${svg}</svg>`;
+  const source = `data:image/svg+xml;base64,${Buffer.from(whole).toString('base64')}`;
   return box(
     { position: 'relative', width: room.width, height: room.height },
     { type: 'img', key: null, props: { src: source, width: room.width, height: room.height } },
@@ -130,7 +123,7 @@ function drawing(facts: CardFacts, faces: Faces, room: { width: number; height: 
 }
 
 /**
- * The card as a tree: heading, the bait over its ruler, and a row of figures as a title block has them.
+ * The card as a tree for satori, to measure against: heading, the bait over its ruler, and a row of figures as a title block has them.
  * What matters lies inside the middle 1080 × 540 px of the wide format, which every crop keeps.
  */
 export function cardTree(facts: CardFacts, size: CardSize, faces: Faces): CardNode {
