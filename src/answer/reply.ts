@@ -18,8 +18,8 @@ export function faultText({ name, causes }: Fault): string {
   const [first, second, ...others] = causes;
   const told = [first, second].flatMap((one) => (one ? [`${one.cause}: ${one.cure}`] : []));
   const rest =
-    others.length > 0 ? ` Else: ${others.map(({ cause }) => cause.toLowerCase()).join('; ')}.` : '';
-  return `${name}, the likeliest first. ${told.join(' ')}${rest}`;
+    others.length > 0 ? ` Less likely: ${others.map(({ cause }) => cause.toLowerCase()).join('; ')}.` : '';
+  return `${name}: likeliest causes first. ${told.join(' ')}${rest}`;
 }
 
 /** What a sheet is known by in a message: "Osier Grub, six cavities, TT-OSIER-6, revision C of 2026-03-01". */

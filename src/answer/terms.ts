@@ -16,6 +16,8 @@ const UNIT_WORDS: Readonly<Record<string, string>> = {
   millimeters: 'mm',
   grams: 'g',
   minutes: 'min',
+  hours: 'h',
+  hour: 'h',
   seconds: 's',
   mil: 'thou',
   pounds: 'lb',
@@ -23,7 +25,7 @@ const UNIT_WORDS: Readonly<Record<string, string>> = {
 };
 
 const UNIT =
-  'fl oz|fluid ounces|ounces?|oz|in³|in²|inch(?:es)?|in|mm|millimet(?:re|er)s|cm³|cm²|cm|ml|thou|mil|µm|um|°f|°c|fahrenheit|celsius|lbf|lb|pounds|psi|kpa|kg|g|grams|min|minutes|seconds|s|n|f|c|"|″|%';
+  'fl oz|fluid ounces|ounces?|oz|in³|in²|inch(?:es)?|in|mm|millimet(?:re|er)s|cm³|cm²|cm|ml|thou|mil|µm|um|°f|°c|fahrenheit|celsius|lbf|lb|pounds|psi|kpa|kg|g|grams|min|minutes|hours?|h|seconds|s|n|f|c|"|″|%';
 const QUANTITY = new RegExp(`(\\d+(?:\\.\\d+)?(?:/\\d+)?|\\.\\d+)\\s*(?:(${UNIT})(?![\\p{L}²³]))?`, 'giu');
 
 /** Stock numbers and the like: letters first, parts joined by dashes. */

@@ -221,7 +221,7 @@ function wordsOf({ name, condition, picture }: FillMapInput, scale: Scale) {
   const share = Math.floor(100 * picture.share);
   const ends = full
     ? `It is full after ${seconds(picture.end)} seconds.`
-    : `It stops after ${seconds(picture.end)} seconds with ${share} % of the cavity filled; what is left short is hatched.`;
+    : `It stops after ${seconds(picture.end)} seconds with ${share}% of the cavity filled; what is left short is hatched.`;
   const welds = picture.welds.length > 0 ? ' Heavy lines mark where fronts meet.' : '';
   return {
     title: `${name}: how it fills, ${condition}, scale ${scale.text}`,

@@ -77,7 +77,7 @@ export function outlinePrint(input: OutlinePrintInput, options: SvgOptions): Dra
   const both = (flat.max[1] - flat.min[1]) * 1000 * scale.factor <= (input.roomForBoth ?? Infinity);
   const real = scale.factor === 1;
   const advice = real
-    ? 'True size. Print at 100 %, no fit to page; 0 to 100 on the ruler must measure 100 mm.'
+    ? 'True size. Print at 100%, no fit to page; 0 to 100 on the ruler must measure 100 mm.'
     : `Not true size: scale ${scale.text}, the bait is longer than the sheet. Only the ruler is true size.`;
   const note = label({ text: advice, at: [sizes.width / 2, 0], size: 3.5, letter: 'strong' });
   const length = dimension(box.max[0] - box.min[0], {

@@ -33,7 +33,7 @@ function starved(given: Case, studies: readonly FillStudy[]): string[] {
   if (!weakest) return [];
   const more = Math.round(100 * (Math.exp(weakest.part.easier / 2) - 1));
   return [
-    `its runners starve cavity ${cavityFeeds(given).cavity}: the ${weakest.label} has ${more} % more reserve in the cavity that is easiest to reach; widen the runner or place the cavities evenly`,
+    `its runners starve cavity ${cavityFeeds(given).cavity}: the ${weakest.label} has ${more}% more reserve in the cavity that is easiest to reach; widen the runner or place the cavities evenly`,
   ];
 }
 

@@ -3,7 +3,7 @@ import { figureInput, type Figure } from '../core/quantity/figure.ts';
 import { printedBoth, type UnitSystem } from '../core/quantity/print.ts';
 import type { Entry, Mold } from '../schema/collections.ts';
 import type { Sheet } from './sheet.ts';
-import { cavityWords, listed } from './words.ts';
+import { cavityWords } from './words.ts';
 
 /** One mold of a bait among its siblings. */
 export interface Variant {
@@ -89,9 +89,9 @@ function adviceOf(all: readonly Variant[], units: UnitSystem): string[] {
   return [
     ...lines.filter((line) => typeof line === 'string'),
     ...(tails.length > 0
-      ? [`Tails alone, for two colours or another body: ${listed(tails)}. It does not make a whole bait.`]
+      ? [`Tails alone, for two colours or another body: ${tails.join('; ')}. It does not make a whole bait.`]
       : []),
-    ...(retired.length > 0 ? [`No longer made: ${listed(retired)}.`] : []),
+    ...(retired.length > 0 ? [`No longer made: ${retired.join('; ')}.`] : []),
   ];
 }
 

@@ -161,7 +161,7 @@ export function injectorVerdict({ injector, catalogue, shot }: Case, speak: Spea
   if (injector) {
     return {
       code: 'one push',
-      sentence: `One push of a ${injector.name.toLowerCase()} fills the mold: ${speak.say('shot.total')}, and at least ${Math.floor(100 * (injector.capacity / shot.total.high - 1))} % of that is left in it.`,
+      sentence: `One push of a ${injector.name.toLowerCase()} fills the mold: the shot takes ${speak.say('shot.total')}, and at least ${Math.floor(100 * (injector.capacity / shot.total.high - 1))}% more would fit in it.`,
     };
   }
   const holding = catalogue.injectors.filter(({ capacity }) => capacity >= shot.total.high).length;

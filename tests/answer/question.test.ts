@@ -39,7 +39,7 @@ test('a reply carries its text, its sheet with the revision, and its address', (
     'https://molds.example.com/molds/capsule-4/#cold',
   ]);
   expect(fault?.text.split('\n')[0]).toBe(
-    'Short shot, the likeliest first. The mold is cold: Warm it. Too little plastic: Draw more.',
+    'Short shot: likeliest causes first. The mold is cold: Warm it. Too little plastic: Draw more.',
   );
   expect(message(sheet, 'cold', '330\u00a0°F')).toMatch(/^330 °F\n/u);
 });

@@ -27,6 +27,11 @@ test('a property carries the very numbers that the page prints, with a coded uni
   });
 });
 
+test('a wait carries the code of the unit that it is read in', () => {
+  const figure = fakeFigure('heat.demoldTime', 'Until you open it', 's', band(180, 90, 456));
+  expect(propertyValue(figure)).toMatchObject({ value: 3, maxValue: 7.6, unitCode: 'MIN', unitText: 'min' });
+});
+
 test('a figure in a US unit is given in its metric one', () => {
   const figure = fakeFigure('bait.length', 'Length', '[in_i]', band(4));
   expect(propertyValue(figure)).toMatchObject({ value: 101.6, unitCode: 'MMT', unitText: 'mm' });

@@ -209,7 +209,7 @@ test('a bait cut to length shows where', () => {
 test('outline for print: true size and a ruler of true millimetres and inches', () => {
   const { picture, scale, desc } = DRAWINGS['outline-print']!(wide);
   expect(scale).toBe('1:1');
-  expect(desc).toContain('Print at 100 %');
+  expect(desc).toContain('Print at 100%');
   const at = (text: string) => picture.labels.filter((one) => one.text === text).map(({ at: [x] }) => x);
   expect(at('100')[0]! - at('0')[0]!).toBeCloseTo(100, 9);
   expect(at('4')[0]! - at('0')[1]!).toBeCloseTo(4 * 25.4, 9);

@@ -59,7 +59,7 @@ test('a short cavity is told by hatching and words, not by colour alone', () => 
   const drawing = DRAWINGS['fill-map-short']!(wide);
   expect(readSvg(drawing.svg).texts).toContain('left short');
   expect(drawing.picture.paths.some(({ line, clip }) => line === 'hatch' && clip)).toBe(true);
-  expect(drawing.desc).toMatch(/stops after .* seconds with \d+ % of the cavity filled/u);
+  expect(drawing.desc).toMatch(/stops after .* seconds with \d+% of the cavity filled/u);
   const full = DRAWINGS['fill-map']!(wide);
   expect(readSvg(full.svg).texts).not.toContain('left short');
   expect(full.desc).toContain('It is full after');

@@ -93,6 +93,23 @@ describe('every mold', () => {
     }
   });
 
+  test('gives the sides of a block in a unit with equal decimals', () => {
+    for (const { id, answers } of all.sheets) {
+      const short = answers.find(({ key }) => key === 'shipping-weight')?.short ?? '';
+      const sides = [...short.matchAll(/([\d.]+) × ([\d.]+) × ([\d.]+)/gu)];
+      expect([id, sides.length]).toEqual([id, 2]);
+      for (const [, ...three] of sides)
+        expect([short, new Set(three.map((one) => one.split('.')[1]?.length)).size]).toEqual([short, 1]);
+    }
+  });
+
+  test('keeps apart the names of other molds, which have commas in them', () => {
+    const short = sheetNamed(all, 'osier-grub-6').answers.find(({ key }) => key === 'which-mold')?.short;
+    expect(short).toContain(
+      'Osier Grub, one cavity; Osier Grub, two cavities; Osier Grub tails, four cavities',
+    );
+  });
+
   test('names causes for nine faults, and only figures that it has', () => {
     for (const { id, faults, answers, figures } of all.sheets) {
       expect(faults.map(({ key }) => key)).toEqual(FAULTS);

@@ -220,7 +220,7 @@ describe('what the maker is told', () => {
     const [study] = studies;
     const starved = [{ ...study!, part: { ...study!.part, easier: 0.5 } }];
     expect(fillWarnings(given, model, starved)[0]).toMatch(
-      /its runners starve cavity \d: the tail has 28 % more/u,
+      /its runners starve cavity \d: the tail has 28% more/u,
     );
     const short = [{ ...study!, first: { ...study!.first, value: 0.8 } }];
     expect(fillWarnings(given, model, short)).toEqual(['the tail comes short in a cold mold at nominal']);

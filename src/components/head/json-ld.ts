@@ -1,5 +1,5 @@
 import type { Figure } from '../../core/quantity/figure.ts';
-import { printed, unitFor } from '../../core/quantity/print.ts';
+import { printed } from '../../core/quantity/print.ts';
 import type { UnitCode } from '../../core/quantity/units.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import { fullAddress } from '../address.ts';
@@ -53,9 +53,9 @@ const asNumber = (text: string) => Number(text.replace('\u2212', '-'));
 
 /** One figure as schema.org knows it, with the very numbers that the page prints; null for a unit without a code. */
 export function propertyValue(figure: Figure) {
-  const unitCode = CEFACT[unitFor(figure.unit, 'metric')];
+  const { value, unit, code, range } = printed(figure, 'metric');
+  const unitCode = CEFACT[code];
   if (!unitCode) return null;
-  const { value, unit, range } = printed(figure, 'metric');
   return {
     '@type': 'PropertyValue',
     propertyID: figure.key,

@@ -8,6 +8,8 @@ export type UnitSystem = 'us' | 'metric';
 export interface Printed {
   readonly value: string;
   readonly unit: string;
+  /** Of that unit. */
+  readonly code: UnitCode;
   readonly spoken: string;
   /** Null when the number is a single one. */
   readonly range: { readonly low: string; readonly high: string } | null;
@@ -74,6 +76,7 @@ const DECIMALS: Partial<Record<UnitCode, number>> = {
   '[psi]': 2,
   s: 0,
   min: 1,
+  h: 1,
   d: 0,
   wk: 0,
   'g/cm3': 3,
@@ -89,8 +92,17 @@ const DECIMALS: Partial<Record<UnitCode, number>> = {
 
 const FIGURES = 4;
 
-/** Waits longer than this are read in minutes [s]. */
-const LONG_WAIT = 120;
+/** Waits from here on are read in minutes, and in hours [s]. */
+const IN_MINUTES = 120;
+const IN_HOURS = 5400;
+
+/** The unit that a wait is read in, by its length; null for what is no wait in seconds or minutes. */
+function waitUnit({ value, unit }: Band & { readonly unit: UnitCode }): UnitCode | null {
+  if (unit !== 's' && unit !== 'min') return null;
+  const seconds = toSI(value, unit);
+  if (seconds >= IN_HOURS) return 'h';
+  return unit === 'min' || seconds >= IN_MINUTES ? 'min' : 's';
+}
 
 /**
  * Unit in which a system shows a quantity that is kept in `code`.
@@ -149,7 +161,7 @@ function decimal(value: number, decimals: number, round: 'nearest' | 'down' | 'u
  * Source: rounding after ISO 80000-1:2022 Annex B, from memory; outward rounding of bounds as in interval arithmetic.
  */
 export function printed(quantity: Band & { readonly unit: UnitCode }, system: UnitSystem): Printed {
-  const code = quantity.unit === 's' && quantity.value >= LONG_WAIT ? 'min' : unitFor(quantity.unit, system);
+  const code = waitUnit(quantity) ?? unitFor(quantity.unit, system);
   const convert = (value: number) =>
     code === quantity.unit ? value : fromSI(toSI(value, quantity.unit), code);
   const inUnit = { value: convert(quantity.value), low: convert(quantity.low), high: convert(quantity.high) };
@@ -162,7 +174,7 @@ export function printed(quantity: Band & { readonly unit: UnitCode }, system: Un
   const { sign, spoken } = UNITS[code];
   const space = sign === '' || sign === '%' ? '' : '\u00a0';
   const bounds = range ? ` (${range.low} to ${range.high})` : '';
-  return { value, unit: sign, spoken, range, text: `${value}${space}${sign}${bounds}` };
+  return { value, unit: sign, code, spoken, range, text: `${value}${space}${sign}${bounds}` };
 }
 
 /**

@@ -8,7 +8,7 @@ export const howMuchPlastic: AnswerOf = ({ speak, given }) => ({
   key: 'how-much-plastic',
   question: 'How much plastic does one shot take?',
   words: ['how much plastic', 'shot size', 'ounces', 'volume', 'fill amount'],
-  short: `${speak.say('shot.total')} of hot plastisol for ${cavityWords(given.mold.cavities.length)}, sprue and top-off together.`,
+  short: `A shot takes ${speak.say('shot.total')} of hot plastisol for ${cavityWords(given.mold.cavities.length)}, sprue and top-off together.`,
   long: [
     `One cavity takes ${speak.say('shot.perCavity')}; sprue, runners and gates take ${speak.say('shot.runner')}.`,
     `Keep the plunger down while it cools: contraction draws in ${speak.say('shot.topOff')} more.`,
@@ -56,7 +56,7 @@ export const oneBaitWeighs: AnswerOf = ({ speak, given }) => ({
   key: 'bait-weight',
   question: 'What does one bait weigh?',
   words: ['weight', 'weigh', 'grams', 'mass', 'heavy', 'ounce'],
-  short: `${speak.say('bait.mass')} in ${given.plastisol.name.toLowerCase()}, without the sprue.`,
+  short: `One bait weighs ${speak.say('bait.mass')} in ${given.plastisol.name.toLowerCase()}, without the sprue.`,
   long: [
     'Low: no pressure is held while it cools. High: it is packed until it is cold.',
     `Its volume is ${speak.say('bait.volume')}, its density ${speak.say('bait.density')}. Another compound weighs in proportion to its density.`,

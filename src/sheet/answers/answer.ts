@@ -24,11 +24,14 @@ export type AnswerOf = (parts: AnswerParts) => Answer;
 /** A block is stated to half a millimetre, whatever unit its maker wrote [m]. */
 const HALF = 0.0005;
 
+/** Sides with as many decimals as the one that needs most. */
 function sides(sizes: readonly number[], system: UnitSystem): string {
   const texts = sizes.map((size) =>
     printed(figureInput('', band(size, size - HALF, size + HALF), 'mm'), system),
   );
-  return `${texts.map(({ value }) => value.replace(/\.?0+$/u, '')).join(' × ')}\u00a0${texts[0]?.unit ?? ''}`;
+  const decimals = Math.max(...texts.map(({ value }) => /\.\d*[1-9]/u.exec(value)?.[0].length ?? 1)) - 1;
+  const even = texts.map(({ value }) => Number(value).toFixed(decimals));
+  return `${even.join(' × ')}\u00a0${texts[0]?.unit ?? ''}`;
 }
 
 /** Sides of the closed block in both unit systems, the shop's own first. */

@@ -40,10 +40,11 @@ export const whichHook: AnswerOf = ({ hook, given, speak }) => ({
 /** Other molds that a short answer names. */
 const NAMED = 3;
 
+/** Names of molds, which have commas in them. */
 const few = (names: readonly string[]) =>
   names.length <= NAMED
-    ? listed(names)
-    : `${names.slice(0, NAMED).join(', ')} and ${names.length - NAMED} more`;
+    ? names.join('; ')
+    : `${names.slice(0, NAMED).join('; ')}; and ${names.length - NAMED} more`;
 
 export const whichMold: AnswerOf = ({ given, siblings, speak }) => {
   const made = given.mold.from === undefined ? '' : ' and makes tails alone';

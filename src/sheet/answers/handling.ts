@@ -4,7 +4,7 @@ export const whenToOpen: AnswerOf = ({ speak }) => ({
   key: 'when-to-open',
   question: 'How long until I open it?',
   words: ['open', 'wait', 'cool', 'cooling time', 'demold', 'how long', 'minutes'],
-  short: `About ${speak.end('heat.demoldTime', 'value')} in a run; wait ${speak.end('heat.demoldTime', 'high')} until you know your own pace.`,
+  short: `Open it after about ${speak.end('heat.demoldTime', 'value')} in a run; wait ${speak.end('heat.demoldTime', 'high')} until you know your own pace.`,
   long: [
     `The first shot into a cold block sets in about ${speak.say('heat.demoldTimeCold')}. The thickest section decides: ${speak.say('bait.thickestSection')}.`,
   ],
@@ -16,7 +16,7 @@ export const safeToTouch: AnswerOf = ({ speak }) => ({
   key: 'safe-to-touch',
   question: 'How hot does the mold get, and when is it safe to touch?',
   words: ['touch', 'burn', 'hot mold', 'safe', 'gloves', 'cool down', 'block temperature'],
-  short: `Up to ${speak.end('heat.blockSteady', 'high')} in a long run. Wear gloves, and let it rest ${speak.end('heat.safeToTouch', 'high')} before you touch it bare.`,
+  short: `It reaches ${speak.end('heat.blockSteady', 'high')} in a long run. Wear gloves, and let it rest ${speak.end('heat.safeToTouch', 'high')} before you touch it bare.`,
   long: [
     `The first shot warms the block by ${speak.say('heat.riseFirstShot')}. Bare metal burns in a minute from ${speak.end('burn.minuteLimit', 'low')} on.`,
   ],
@@ -28,7 +28,7 @@ export const clamping: AnswerOf = ({ speak, given }) => ({
   key: 'clamping',
   question: 'How do I clamp it, and how hard?',
   words: ['clamp', 'force', 'toggle', 'hold shut', 'pressure', 'bolts'],
-  short: `To at least ${speak.end('mold.clampForce', 'value')}; to ${speak.end('mold.clampForce', 'high')} if you lean on the plunger.${given.mold.clamping ? ` ${given.mold.clamping}` : ''}`,
+  short: `Clamp to at least ${speak.end('mold.clampForce', 'value')}, and to ${speak.end('mold.clampForce', 'high')} if you lean on the plunger.${given.mold.clamping ? ` ${given.mold.clamping}` : ''}`,
   long: [
     `A full push opens the halves with ${speak.say('mold.partingForce')}; half as much again holds them.`,
     'A toggle clamp presses with about half of its rated holding capacity.',
@@ -77,7 +77,7 @@ export const safetyGear: AnswerOf = ({ speak }) => ({
     'first aid',
     'burned',
   ],
-  short: `Face shield, heat-proof gloves with long cuffs, long sleeves, closed shoes; outdoors or under an extractor. It is poured at up to ${speak.end('pour.high', 'value')}, and a splash takes skin to ${speak.end('burn.skinContact', 'high')} at once. Read the data sheet first.`,
+  short: `Wear a face shield, heat-proof gloves with long cuffs, long sleeves, closed shoes; work outdoors or under an extractor. It is poured at up to ${speak.end('pour.high', 'value')}, and a splash takes skin to ${speak.end('burn.skinContact', 'high')} at once. Read the data sheet first.`,
   long: [
     `Above ${speak.end('pour.degradation', 'low')} it may give off hydrogen chloride: 5 ppm is the legal ceiling at work (OSHA), 45 ppm is immediately dangerous (NIOSH, 2025). A dust mask does not stop it.`,
     'Burned: 20 minutes of cool running water at once. Do not peel the plastic off. Get medical help.',

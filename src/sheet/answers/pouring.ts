@@ -5,7 +5,7 @@ export const howHot: AnswerOf = ({ speak, given }) => ({
   key: 'how-hot',
   question: 'How hot do I pour?',
   words: ['temperature', 'how hot', 'heat', 'degrees', 'microwave', 'thermometer'],
-  short: `${speak.end('pour.nominal', 'value')}, measured in the cup; never under ${speak.end('pour.low', 'value')}, never over ${speak.end('pour.high', 'value')}.`,
+  short: `Pour at ${speak.end('pour.nominal', 'value')}, measured in the cup; never under ${speak.end('pour.low', 'value')}, never over ${speak.end('pour.high', 'value')}.`,
   long: [
     `That is for ${given.plastisol.name.toLowerCase()}. Under the band it is not fused; over it, it may yellow and give off hydrogen chloride.`,
     'The safety data sheet of your compound comes first: if it names a lower limit, keep to that.',

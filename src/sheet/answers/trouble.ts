@@ -31,7 +31,7 @@ export const deeperVents: AnswerOf = ({ given, speak }) => {
     key: 'deeper-vents',
     question: 'Should I cut more or deeper vents?',
     words: ['vents', 'deeper', 'cut vents', 'more vents', 'file', 'trapped air', 'venting'],
-    short: `No.${air}${edge ? ` Cut to ${speak.end('vent.flashThrough.edge', 'low')} deep they may flash through.` : ''} Warm the mold instead.`,
+    short: `No, leave them as they are.${air}${edge ? ` Cut to ${speak.end('vent.flashThrough.edge', 'low')} deep they may flash through.` : ''} For short tips warm the mold instead.`,
     long: [
       'Short tips come from plastisol that freezes on the way, not from air.',
       'A vent that is cut too deep leaves flash on every bait and cannot be put right.',

@@ -123,3 +123,15 @@ test('both systems in one line, the first one leading', () => {
   expect(printedBoth(q, 'metric').replaceAll(NO_BREAK, ' ')).toBe('29.6 mL / 1.00 fl oz');
   expect(printedBoth(quantity('s', 90), 'us').replaceAll(NO_BREAK, ' ')).toBe('90 s');
 });
+
+test.each([
+  ['s', 119, '119\u00a0s'],
+  ['s', 120, '2.0\u00a0min'],
+  ['min', 1, '1.0\u00a0min'],
+  ['min', 89, '89.0\u00a0min'],
+  ['min', 150, '2.5\u00a0h'],
+  ['s', 9000, '2.5\u00a0h'],
+] as const)('a wait in %s of %d is read as "%s"', (unit, value, text) => {
+  for (const system of ['us', 'metric'] as const)
+    expect(printed(quantity(unit, value), system).text).toBe(text);
+});
