@@ -72,7 +72,7 @@ export function cardFacts(sheet: Sheet): CardFacts {
     shop: sheet.shop.name,
     name: sheet.title,
     stock: sheet.mold.stock,
-    detail: `${counted(sheet.mold.cavities.length, 'cavity', 'cavities')} · rev. ${sheet.revision.id}`,
+    detail: `${counted(sheet.mold.cavities.length, 'cavity', 'cavities')} · rev. ${sheet.revision.id.toUpperCase()}`,
     plan: sheet.geometry.plan,
     across: sheet.geometry.across,
     units,
@@ -99,7 +99,7 @@ export function baitCardFacts(sheet: Sheet): CardFacts {
     ...cardFacts(sheet),
     name: sheet.bait.name,
     stock: capital(sheet.bait.family),
-    detail: `${counted(sheet.siblings.length + 1, 'mold', 'molds')} · rev. ${sheet.revision.id}`,
+    detail: `${counted(sheet.siblings.length + 1, 'mold', 'molds')} · rev. ${sheet.revision.id.toUpperCase()}`,
     figures: [
       measured('Length', figure('bait.length'), units),
       measured('One bait', figure('bait.mass'), units),

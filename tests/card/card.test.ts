@@ -19,7 +19,7 @@ const facts = (change: Partial<CardFacts> = {}): CardFacts => ({
   shop: 'Thistledown Tooling',
   name: 'Curl-tail grub, four cavities',
   stock: 'TT-GRUB-4',
-  detail: '4 cavities · rev. c',
+  detail: '4 cavities · rev. C',
   plan: grub().plan,
   across: grub().across,
   units: 'us',

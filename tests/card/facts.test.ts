@@ -42,7 +42,7 @@ function sheet(units: 'us' | 'metric', without?: string): Sheet {
 
 test('a US shop: inches, fluid ounces and Fahrenheit first, the other units below', () => {
   const facts = cardFacts(sheet('us'));
-  expect(facts.detail).toBe('4 cavities · rev. c');
+  expect(facts.detail).toBe('4 cavities · rev. C');
   // The band is 0.34 fl oz wide: a step of at most a quarter of it takes two decimals.
   expect(facts.figures.map(({ value }) => value)).toEqual([
     '5.000 in',
@@ -85,6 +85,6 @@ test('the card of a bait tells of the bait and of how many molds make it', () =>
     figures: { ...mold.figures, 'bait.mass': figure('bait.mass', 'g', 7, 6, 8) },
     verdicts: { ...mold.verdicts, float: { code: 'sinks', sentence: '' } },
   });
-  expect([facts.name, facts.stock, facts.detail]).toEqual(['Grub', 'Curl-tail grub', '2 molds · rev. c']);
+  expect([facts.name, facts.stock, facts.detail]).toEqual(['Grub', 'Curl-tail grub', '2 molds · rev. C']);
   expect(facts.figures.map(({ value }) => value)).toEqual(['5.000 in', '0.25 oz', 'none listed', 'Sinks']);
 });
