@@ -60,7 +60,7 @@ function exposePart(into: Exposure, { camera, ground }: Scene, seen: Fragments, 
  * @param scene - closed solids
  * @returns the same bytes for the same scene
  *
- * Cost: about half a second at 1200 × 800 pixels for 30 000 triangles.
+ * Cost: about 0.3 s at 960 × 640 pixels for 30 000 triangles.
  */
 export function rendered(scene: Scene): Raster {
   const { camera, size, parts } = scene;

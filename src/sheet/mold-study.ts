@@ -19,7 +19,7 @@ export interface MoldSection {
   readonly plastic: Outline;
 }
 
-/** What the two solid halves of a mold tell [m, m³]; the solids themselves are not kept. */
+/** What the two solid halves of a mold tell [m, m³]; of the solids themselves one is kept, made plain. */
 export interface MoldStudy {
   readonly layout: MoldLayout;
   /** Block as it is before anything is cut. */
@@ -28,6 +28,8 @@ export interface MoldStudy {
   readonly metal: number;
   readonly hollow: HollowVolumes;
   readonly section: MoldSection;
+  /** The lower half in the block's frame, with fewer triangles, for pictures. */
+  readonly shown: Mesh;
 }
 
 /** Whether the cavities of the halves hold the baits. */
@@ -79,6 +81,7 @@ async function studyOf(table: MoldTable, geometry: BaitGeometry): Promise<MoldSt
     metal: halves.lower.volume + halves.upper.volume,
     hollow: halves.hollow,
     section: sectionOf(geometry, halves),
+    shown: halves.shown,
   };
 }
 
@@ -107,7 +110,7 @@ const percent = (share: number): string => `${(100 * share).toFixed(2)} %`;
 /** Compares the cavities, as the block less the metal of both halves and less all else that is cut, with the baits. */
 export function shotCheck(
   { mold, geometry }: Parts,
-  { block, metal, hollow }: Omit<MoldStudy, 'section' | 'layout'>,
+  { block, metal, hollow }: Pick<MoldStudy, 'block' | 'metal' | 'hollow'>,
 ): ShotCheck {
   const cavities = block - metal - cutBesides(hollow);
   return {

@@ -1,4 +1,3 @@
-import { moldHalves } from '../core/solid/half.ts';
 import { analysisTools } from '../io/analysis-tools.ts';
 import { photoPixels } from '../io/photo.ts';
 import { contentFolder } from '../io/settings.ts';
@@ -6,7 +5,6 @@ import { colourOf, plasticOf } from '../render/colours.ts';
 import { pictureFiles, type PictureFile } from '../render/encode.ts';
 import { rendered } from '../render/render.ts';
 import { baitScene, moldScene, nearestLie } from '../render/subjects.ts';
-import { moldTable } from '../sheet/case.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
 /** One picture of a sheet in all its sizes and formats. */
@@ -24,8 +22,8 @@ export interface Gallery {
   readonly note?: string;
 }
 
-/** Pixels that pictures are worked out at, before they are made smaller. */
-const SIZE = { width: 1200, height: 800 } as const;
+/** Pixels that pictures are worked out at: the largest size that is published. */
+const SIZE = { width: 960, height: 640 } as const;
 
 const { remember } = analysisTools(contentFolder());
 
@@ -38,14 +36,13 @@ function baitFiles({ geometry: { mesh }, bait }: Sheet): Promise<readonly Pictur
 }
 
 /** Files of a picture of the open lower half; where there are several cavities, a bait still lies in one of them. */
-function moldFiles({ geometry, mold, bait }: Sheet): Promise<readonly PictureFile[]> {
+function moldFiles({ geometry, halves: { layout, shown }, bait }: Sheet): Promise<readonly PictureFile[]> {
   const colour = colourOf(bait);
-  const table = moldTable({ mold, geometry });
-  return remember('picture', { table, colour, SIZE }, async () => {
-    const { lower, layout } = await moldHalves(table);
-    const lie = layout.cavities.length > 1 ? nearestLie(layout.cavities) : undefined;
-    const filled = lie && { bait: geometry.mesh, lie, plastic: plasticOf(colour) };
-    return pictureFiles(rendered(moldScene(lower.mesh, SIZE, filled)));
+  const lie = layout.cavities.length > 1 ? nearestLie(layout.cavities) : undefined;
+  const { mesh } = geometry;
+  return remember('picture', { shown, mesh, lie, colour, SIZE }, () => {
+    const filled = lie && { bait: mesh, lie, plastic: plasticOf(colour) };
+    return pictureFiles(rendered(moldScene(shown, SIZE, filled)));
   });
 }
 

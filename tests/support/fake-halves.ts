@@ -62,6 +62,7 @@ export function fakeHalves(plan: Outline, volume: number): Sheet['halves'] {
     block,
     metal: block - 4 * volume - 4.697e-6,
     hollow,
+    shown: { positions: new Float64Array(), triangles: new Uint32Array() },
     section: { x: 0.085, lower: metal(-1), upper: metal(1), plastic: ROWS.map((y) => circle(y)) },
   };
 }

@@ -24,6 +24,8 @@ export interface MoldHalves {
   /** Below the parting plane z = 0; vents are cut into this one. */
   readonly lower: MoldHalf;
   readonly upper: MoldHalf;
+  /** The lower half with fewer triangles, for pictures. */
+  readonly shown: Mesh;
   readonly hollow: HollowVolumes;
   /** Volume of the bait of each cavity, for the shot check. */
   readonly baits: readonly number[];
@@ -32,6 +34,8 @@ export interface MoldHalves {
 
 /** Triangles of a bait are merged within this before it is cut: a tenth of what a mill holds [m]. */
 export const MERGED_WITHIN = 2e-6;
+/** Triangles of the half for pictures are merged within this: vents are some three times as deep [m]. */
+const SHOWN_WITHIN = 1e-5;
 const TIERS = ['edge', 'collector', 'outlet'] as const;
 
 /**
@@ -65,14 +69,14 @@ function cut(shop: Workshop, mold: MoldTable, layout: MoldLayout): MoldHalves {
   checkGates(shop, baits, gates);
   const parts = [shop.union(gates), runner, sprue, ...vents, pinSolid(shop, layout)];
   const [volumes, hollow] = shares(shop, cavities, parts);
-  const half = (low: number, high: number): MoldHalf => {
-    const metal = shop.difference(blockSolid(shop, mold, low, high), [hollow]);
-    return { mesh: shop.mesh(metal), volume: shop.volume(metal) };
-  };
+  const metal = (low: number, high: number) => shop.difference(blockSolid(shop, mold, low, high), [hollow]);
+  const half = (solid: Solid): MoldHalf => ({ mesh: shop.mesh(solid), volume: shop.volume(solid) });
+  const lower = metal(-1, 0);
   const [inGates = 0, inRunner = 0, inSprue = 0, edge = 0, collector = 0, outlet = 0, pins = 0] = volumes;
   return {
-    lower: half(-1, 0),
-    upper: half(0, 1),
+    lower: half(lower),
+    upper: half(metal(0, 1)),
+    shown: shop.mesh(shop.simplify(lower, SHOWN_WITHIN)),
     hollow: {
       cavities: shop.volume(cavities),
       gates: inGates,
