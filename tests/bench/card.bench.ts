@@ -8,6 +8,7 @@ import { cardPng } from '../../src/card/png.ts';
 import { readCardFonts } from '../../src/io/fonts.ts';
 import { grub } from '../drawing/shapes.ts';
 import { launchChromium } from '../support/chromium.ts';
+import { keep, type Spread } from './harness.ts';
 import { cardTree } from './satori-card.ts';
 
 // Run by `npx node tests/bench/card.bench.ts`: core time of a share card in three ways, medians; exits 1 past a limit.
@@ -42,10 +43,9 @@ function spentByAll(): number {
   return (own.user + own.system) / 1000 + below(String(process.pid));
 }
 
-interface Measured {
+/** Core time [ms] and the size of the file. */
+interface Measured extends Spread {
   readonly bytes: number;
-  /** Median of core time [ms]. */
-  readonly median: number;
 }
 
 /** Core time is read in ticks of 10 ms, so each run draws the card several times. */
@@ -59,7 +59,8 @@ async function measured(draw: () => Promise<Buffer>): Promise<Measured> {
     for (let time = 0; time < TIMES; time++) bytes = (await draw()).length;
     if (run >= 0) times.push((spentByAll() - start) / TIMES);
   }
-  return { bytes, median: times.toSorted((a, b) => a - b)[RUNS >> 1]! };
+  const sorted = times.toSorted((a, b) => a - b);
+  return { bytes, median: sorted[RUNS >> 1]!, low: sorted[0]!, high: sorted.at(-1)!, runs: RUNS };
 }
 
 const facts: CardFacts = {
@@ -100,8 +101,11 @@ for (const size of ['wide', 'square'] as const) {
   };
   const ratio = others['Chromium screenshot'].median / ours.median;
   passed &&= ours.median <= LIMITS.milliseconds && ours.bytes <= LIMITS.bytes && ratio >= LIMITS.faster;
-  for (const [name, { median, bytes }] of Object.entries({ ours, ...others })) {
+  for (const [name, { bytes, ...spread }] of Object.entries({ ours, ...others })) {
+    const { median } = spread;
     const times = (median / ours.median).toFixed(1);
+    const over = median / others['Chromium screenshot'].median;
+    keep({ bench: 'card', what: `${size}: ${name}`, n: 1, unit: 'ms', ...spread, ratio: over });
     console.log(`${size}, ${name}: ${median.toFixed(1)} ms of one core, ${bytes} bytes, ${times} times ours`);
   }
 }
