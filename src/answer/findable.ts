@@ -1,4 +1,4 @@
-import type { Sheet } from '../sheet/sheet.ts';
+import type { Brief } from '../sheet/brief.ts';
 import type { Findable } from './search.ts';
 
 /** Figures that only a table of the sheet opens: too many and too alike to be found one by one. */
@@ -10,10 +10,10 @@ const keyWords = (key: string) => {
   return `${words.toLowerCase()} ${words.replaceAll(/(?=[A-Z])/gu, ' ').toLowerCase()}`;
 };
 
-type Say = (quantity: Sheet['figures'][string]) => string;
+type Say = (quantity: Brief['figures'][string]) => string;
 
 /** Everything on a sheet that can be found: the sheet, its answers, faults, cautions and figures. */
-export function findableOf(sheet: Sheet, say: Say): Findable[] {
+export function findableOf(sheet: Brief, say: Say): Findable[] {
   const { title: place, mold, bait } = sheet;
   const root = `molds/${sheet.id}/`;
   const at = (key: string, title: string, text: string, words: readonly string[] = []): Findable => ({

@@ -1,5 +1,5 @@
 import { editDistance } from '../core/text/edit-distance.ts';
-import type { Sheet } from '../sheet/sheet.ts';
+import type { Brief } from '../sheet/brief.ts';
 
 /** One line that the finder offers: a question, or a fault by its looks. */
 export interface Asked {
@@ -10,7 +10,7 @@ export interface Asked {
 }
 
 /** What can be asked of a mold: its questions, then its faults. */
-export function askable(sheet: Pick<Sheet, 'answers' | 'faults'>): Asked[] {
+export function askable(sheet: Pick<Brief, 'answers' | 'faults'>): Asked[] {
   return [
     ...sheet.answers.map(({ key, question, words }) => ({ key, title: question, words })),
     ...sheet.faults.map(({ key, name, looks, words }) => ({

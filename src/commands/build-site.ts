@@ -1,12 +1,15 @@
 import { join } from 'node:path';
-import type { GoodReading } from '../io/catalogue.ts';
 import { pruneMemory } from '../io/cache.ts';
 import { CACHE_FOLDER, contentFolder, outputFolder, PROJECT_ROOT, shownPath } from '../io/settings.ts';
-import { PUBLISHED } from '../sheet/analyse.ts';
-import { logFaults, runAstro } from './astro.ts';
+import type { Catalogue } from '../schema/collections.ts';
+import { logFaults } from './astro.ts';
 import { checked } from './checked.ts';
 import { finishSite } from './finish-site.ts';
 import { withLock } from './lock.ts';
+import { pruneKept } from './pages/kept.ts';
+import { idsOf, render, sharesOf } from './pages/render.ts';
+import { noteStanding, stands } from './pages/standing.ts';
+import { planOf, type Plan } from './pages/units.ts';
 import { complain, counted, say, stopwatch } from './progress.ts';
 import {
   bringBeside,
@@ -47,11 +50,19 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
         return refuse([...sound.refusals, 'a final mold that the bench does not back is not built']);
       for (const line of sound.moves) complain(line);
       if (sound.moves.length > 0) complain('accept what has moved before you upload the site');
-      if (!(await rendered(sound.reading, stage, signal))) return false;
+      const { catalogue } = sound.reading;
+      const plan = await planOf(catalogue, sound.keys);
+      if (await stands(output, plan)) {
+        say(`${shownPath(output)} is built of this already, ${elapsed()}`);
+        return true;
+      }
+      if (!(await rendered(catalogue, plan, stage, signal))) return false;
       signal.throwIfAborted();
       await bringBeside(stage);
       await swapIn(output, stage);
+      await noteStanding(output, plan);
       await pruneMemory();
+      await pruneKept(plan);
       say(`built ${shownPath(output)} in ${elapsed()}`);
       return true;
     });
@@ -62,21 +73,27 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
   }
 }
 
-/** Renders every page into the work folder and looks the result over. */
-async function rendered({ catalogue }: GoodReading, { work }: Stage, signal: AbortSignal): Promise<boolean> {
-  const published = catalogue.molds.filter(({ status }) => PUBLISHED.has(status)).map(({ id }) => id);
-  say(`building ${counted(published.length, 'mold')}`);
-  const run = await runAstro(['build'], {
-    environment: { OUT_DIR: work, NODE_ENV: 'production' },
-    onLine: sheetProgress(published.length),
-    signal,
-  });
-  signal.throwIfAborted();
-  const faults = logFaults(run.lines);
-  if (run.code !== 0) return refuse([...run.lines.slice(-30), `the build ended with code ${run.code}`]);
+/** Renders the site into the work folder and looks the result over. */
+async function rendered(
+  catalogue: Catalogue,
+  plan: Plan,
+  stage: Stage,
+  signal: AbortSignal,
+): Promise<boolean> {
+  const shares = sharesOf(plan);
+  const published = idsOf(plan.units, 'molds');
+  const open = idsOf(shares.stale, 'molds');
+  const kept = published.length - open.length;
+  say(
+    `building ${counted(published.length, 'mold')}${kept > 0 ? `, ${kept} of them kept as built before` : ''}`,
+  );
+  const onLine = sheetProgress(open.length);
+  const { log, facts } = await render({ catalogue, plan, stage, signal, onLine }, shares);
+  const faults = logFaults(log.lines);
+  if (!facts) return refuse([...log.lines.slice(-30), `the build ended with code ${log.code}`]);
   if (faults.length > 0) return refuse([...faults, 'the build reported what is above']);
-  await finishSite(work, new URL(catalogue.shop.site).pathname);
-  const wrong = await siteFaults(work, { published, address: catalogue.shop.site });
+  await finishSite(stage.work, new URL(catalogue.shop.site).pathname, { facts, program: plan.program });
+  const wrong = siteFaults(facts, { published, address: catalogue.shop.site });
   return wrong.length === 0 || refuse([...wrong, 'the built site is not whole']);
 }
 

@@ -15,6 +15,8 @@ export interface Checked {
   readonly reading: GoodReading;
   /** Molds that are called final and may not be, in lines with their places. */
   readonly refusals: readonly string[];
+  /** What decides a sheet, by its mold: equal keys, equal sheets. */
+  readonly keys: ReadonlyMap<string, string>;
   /** What it would change in public, in lines; none when nothing that is published would move. */
   readonly moves: readonly string[];
 }
@@ -27,10 +29,11 @@ export async function checked(folder: string): Promise<Checked | undefined> {
   });
   measuring.end();
   tell(inspection);
-  const { reading, refusals, moves } = inspection;
+  const { reading, refusals, moves, keys } = inspection;
   return (
     reading && {
       reading,
+      keys,
       refusals: refusals.flatMap((refusal) => [problemLine(refusal), ...frameLines(refusal)]),
       moves: moveLines(moves),
     }

@@ -19,6 +19,8 @@ export interface Inspection {
   readonly warnings: readonly string[];
   /** Of every mold that could be worked out, published or not; each is read when someone looks into it. */
   readonly sheets: readonly Sheet[];
+  /** What decides a sheet, by its mold: equal keys, equal sheets. */
+  readonly keys: ReadonlyMap<string, string>;
   /** What the published molds would change in public; first steps only where the catalogue keeps a record at all. */
   readonly moves: readonly Move[];
   /** Pieces of the work, and how many of them no earlier run had worked out. */
@@ -28,7 +30,16 @@ export interface Inspection {
   readonly timings: readonly Timing[];
 }
 
-const UNREAD = { groups: 0, worked: 0, refusals: [], warnings: [], timings: [], sheets: [], moves: [] };
+const UNREAD = {
+  groups: 0,
+  worked: 0,
+  refusals: [],
+  warnings: [],
+  timings: [],
+  sheets: [],
+  moves: [],
+  keys: new Map<string, string>(),
+};
 
 /**
  * Reads a catalogue and works it out. Mistakes of the files come first; those that only the geometry shows, and molds
@@ -38,7 +49,7 @@ export async function inspected(folder: string, options: AnalyseOptions = {}): P
   const reading = await readCatalogue(folder);
   if ('problems' in reading) return { ...UNREAD, problems: await framed(reading.problems) };
   const analysed = await analyseCatalogue(reading.catalogue, folder, options);
-  const { warnings, timings, sheets, groups, worked } = analysed;
+  const { warnings, timings, sheets, keys, groups, worked } = analysed;
   const record = await readLedgers(folder);
   const inFiles = (problems: readonly EntryProblem[]) => problems.map((problem) => placed(problem, reading));
   const found = sortedProblems([...record.problems, ...inFiles(analysed.problems)]);
@@ -52,6 +63,7 @@ export async function inspected(folder: string, options: AnalyseOptions = {}): P
     groups,
     worked,
     sheets,
+    keys,
     moves: analysed.moves.filter(({ first }) => record.kept || !first),
   };
 }

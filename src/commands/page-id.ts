@@ -1,4 +1,7 @@
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { sha256 } from '../io/digest.ts';
+import { leanHtml } from './lean-html.ts';
 
 /** Where a page names itself: in its head, in its foot, on paper. */
 const PLACES = /(<meta name="build" content="|<span data-build>)[^"<]*(?=["<])/gu;
@@ -16,4 +19,20 @@ const SIGNS = 8;
 export function identified(html: string, program: string): string {
   const put = (id: string): string => html.replace(PLACES, (_, place: string) => place + id);
   return put(`${program.slice(0, SIGNS)}-${sha256(program, put('')).slice(0, SIGNS)}`);
+}
+
+/**
+ * Makes every page of a folder lean and has it say which page it is.
+ *
+ * @param folder - of a rendered site
+ * @param names - of files in it
+ * @param program - id of the program that made them
+ */
+export async function finishPages(folder: string, names: readonly string[], program: string): Promise<void> {
+  for (const name of names.filter((file) => file.endsWith('.html'))) {
+    const path = join(folder, name);
+    const before = await readFile(path, 'utf8');
+    const after = identified(leanHtml(before), program);
+    if (after !== before) await writeFile(path, after);
+  }
 }

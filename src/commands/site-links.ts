@@ -1,65 +1,45 @@
-import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import type { FileFacts } from './site-facts.ts';
 
-interface Page {
-  readonly name: string;
-  readonly links: readonly string[];
-  readonly anchors: ReadonlySet<string>;
+interface Site {
+  readonly home: string;
+  readonly files: ReadonlySet<string>;
+  readonly anchors: ReadonlyMap<string, ReadonlySet<string>>;
 }
 
 /**
  * Links within a built site that lead to no page, no file or no anchor, one line each.
  *
- * @param folder - the built site
- * @param files - paths of all files in it
+ * @param facts - of all its files
  * @param address - where it will be published; links that begin with it are the site's own
  */
-export async function deadLinks(
-  folder: string,
-  files: readonly string[],
-  address: string,
-): Promise<string[]> {
-  const home = address.endsWith('/') ? address : `${address}/`;
-  const pages = new Map<string, Page>();
-  for (const name of files.filter((file) => file.endsWith('.html'))) {
-    pages.set(name, pageOf(name, await readFile(join(folder, name), 'utf8')));
-  }
-  const known = new Set(files);
-  return [...pages.values()].flatMap((page) =>
-    page.links
-      .filter((link) => isDead(page, link, { home, known, pages }))
-      .map((link) => `${page.name} links to ${link}, which is not there`),
+export function deadLinks(facts: readonly FileFacts[], address: string): string[] {
+  const site: Site = {
+    home: address.endsWith('/') ? address : `${address}/`,
+    files: new Set(facts.map(({ name }) => name)),
+    anchors: new Map(facts.flatMap(({ name, anchors }) => (anchors ? [[name, new Set(anchors)]] : []))),
+  };
+  const judged = new Map<string, boolean>();
+  const dead = (name: string, link: string): boolean => {
+    // A link that names its whole way leads to the same place from every page.
+    if (!/^(?:\/|https:)/u.test(link)) return isDead(name, link, site);
+    const known = judged.get(link) ?? isDead(name, link, site);
+    judged.set(link, known);
+    return known;
+  };
+  return facts.flatMap(({ name, links = [] }) =>
+    links.filter((link) => dead(name, link)).map((link) => `${name} links to ${link}, which is not there`),
   );
 }
 
-function pageOf(name: string, html: string): Page {
-  const all = (pattern: RegExp): string[] => [...html.matchAll(pattern)].map(([, text = '']) => text);
-  return {
-    name,
-    links: [
-      ...new Set(
-        all(/\s(?:href|src|content(?=="https:))="([^"]*)"/gu).map((link) => link.replaceAll('&amp;', '&')),
-      ),
-    ],
-    anchors: new Set(all(/\sid="([^"]*)"/gu)),
-  };
-}
-
-interface Site {
-  readonly home: string;
-  readonly known: ReadonlySet<string>;
-  readonly pages: ReadonlyMap<string, Page>;
-}
-
-function isDead(from: Page, link: string, { home, known, pages }: Site): boolean {
-  if (!URL.canParse(link, home + from.name)) return true;
-  const { origin, pathname, hash } = new URL(link, home + from.name);
+function isDead(from: string, link: string, { home, files, anchors }: Site): boolean {
+  if (!URL.canParse(link, home + from)) return true;
+  const { origin, pathname, hash } = new URL(link, home + from);
   const { origin: here, pathname: base } = new URL(home);
   if (origin !== here) return false;
   if (!pathname.startsWith(base)) return !URL.canParse(link);
   const path = decodeURIComponent(pathname.slice(base.length));
   const target = path === '' || path.endsWith('/') ? `${path}index.html` : path;
-  if (!known.has(target)) return true;
+  if (!files.has(target)) return true;
   const anchor = decodeURIComponent(hash).slice(1);
-  return anchor !== '' && pages.get(target)?.anchors.has(anchor) === false;
+  return anchor !== '' && anchors.get(target)?.has(anchor) === false;
 }

@@ -9,6 +9,8 @@ import { isRunning } from './lock.ts';
 export interface Stage {
   /** Where Astro writes: inside the project, so that built code finds its packages. */
   readonly work: string;
+  /** Where threads write what Astro does not. */
+  readonly own: string;
   /** The finished site beside the old one, on the same disk. */
   readonly next: string;
   /** Where the old site steps aside to. */
@@ -18,7 +20,8 @@ export interface Stage {
 /** Names of the folders for this process; nothing is made yet. */
 export function stageFor(output: string): Stage {
   const beside = (role: string) => join(dirname(output), `.${basename(output)}.${role}-${process.pid}`);
-  return { work: join(CACHE_FOLDER, `site-${process.pid}`), next: beside('next'), old: beside('old') };
+  const work = join(CACHE_FOLDER, `site-${process.pid}`);
+  return { work, own: `${work}.own`, next: beside('next'), old: beside('old') };
 }
 
 /** Why a folder must not be replaced by a site, or nothing. */
@@ -45,7 +48,7 @@ export async function clearLeftovers(output: string): Promise<void> {
     else await rm(path, { recursive: true, force: true });
   }
   for (const folder of await listed(CACHE_FOLDER)) {
-    const [, pid] = /^site-(\d+)$/u.exec(folder) ?? [];
+    const [, pid] = /^site-(\d+)(?:\.own(?:\.json)?)?$/u.exec(folder) ?? [];
     if (pid && !isRunning(Number(pid)))
       await rm(join(CACHE_FOLDER, folder), { recursive: true, force: true });
   }
@@ -83,7 +86,8 @@ export async function swapIn(output: string, { next, old }: Stage): Promise<void
 }
 
 /** Removes what a build has left unfinished. */
-export async function discard({ work, next }: Stage): Promise<void> {
+export async function discard({ work, own, next }: Stage): Promise<void> {
   await rm(work, { recursive: true, force: true });
+  await rm(own, { recursive: true, force: true });
   await rm(next, { recursive: true, force: true });
 }

@@ -21,6 +21,11 @@ export function analysisFolder(): string {
   return resolve(PROJECT_ROOT, process.env['ANALYSIS_CACHE'] || join('.cache', 'analysis'));
 }
 
+/** Folder for pages of earlier builds: `PAGES_CACHE`, relative to the project; `.cache/pages` when it is not set. */
+export function pagesFolder(): string {
+  return resolve(PROJECT_ROOT, process.env['PAGES_CACHE'] || join('.cache', 'pages'));
+}
+
 /** A path as shown to people: relative to the project when it lies inside, with forward slashes. */
 export function shownPath(path: string): string {
   const near = relative(PROJECT_ROOT, path);

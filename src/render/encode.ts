@@ -1,11 +1,15 @@
 import sharp from 'sharp';
 import type { Raster } from './exposure.ts';
 
-/** A file of a picture. */
-export interface PictureFile {
+/** Format and size of a file of a picture [px]. */
+export interface PictureShape {
   readonly format: 'avif' | 'webp' | 'png' | 'jpeg';
   readonly width: number;
   readonly height: number;
+}
+
+/** A file of a picture. */
+export interface PictureFile extends PictureShape {
   readonly data: Uint8Array;
 }
 
@@ -14,7 +18,8 @@ export const WIDTHS = [320, 640, 960] as const;
 /** Width of the one file for the others: PNG where the ground is clear, else JPEG [px]. */
 export const FALLBACK_WIDTH = 480;
 
-const isOpaque = ({ data }: Raster): boolean => {
+/** Whether nothing shines through a picture. */
+export const isOpaque = ({ data }: Raster): boolean => {
   for (let i = 3; i < data.length; i += 4) if (data[i] !== 255) return false;
   return true;
 };
@@ -25,8 +30,32 @@ const WEBP = { quality: 68, alphaQuality: 70, effort: 4, smartSubsample: true } 
 const PNG = { palette: true, colours: 64, dither: 0.6, effort: 4 } as const;
 const JPEG = { quality: 70, mozjpeg: true } as const;
 
-async function file(raster: Raster, format: PictureFile['format'], width: number): Promise<PictureFile> {
+/**
+ * The files that a picture is published in: AVIF and WebP in each of `WIDTHS`, and one fallback; never wider than the
+ * picture itself. For each format from small to large, the best format first.
+ *
+ * @param size - of the picture [px]
+ * @param opaque - whether nothing shines through it
+ */
+export function pictureShapes(
+  { width: from, height: rows }: { readonly width: number; readonly height: number },
+  opaque: boolean,
+): readonly PictureShape[] {
+  const shape = (format: PictureShape['format'], width: number) => ({
+    format,
+    width,
+    height: Math.round((rows * width) / from),
+  });
+  const widths = [...new Set(WIDTHS.map((width) => Math.min(width, from)))];
+  return [
+    ...(['avif', 'webp'] as const).flatMap((format) => widths.map((width) => shape(format, width))),
+    shape(opaque ? 'jpeg' : 'png', Math.min(FALLBACK_WIDTH, from)),
+  ];
+}
+
+async function file(raster: Raster, shape: PictureShape): Promise<PictureFile> {
   const { width: from, height: rows } = raster;
+  const { format, width, height } = shape;
   const sized = sharp(raster.data, { raw: { width: from, height: rows, channels: 4 } }).resize({ width });
   const written = {
     avif: () => sized.avif(AVIF),
@@ -35,23 +64,19 @@ async function file(raster: Raster, format: PictureFile['format'], width: number
     jpeg: () => sized.removeAlpha().jpeg(JPEG),
   };
   const { data, info } = await written[format]().toBuffer({ resolveWithObject: true });
-  return { format, width: info.width, height: info.height, data };
+  if (info.width !== width || info.height !== height) {
+    const got = `${info.width} × ${info.height}`;
+    throw new RangeError(`pictureFiles: wants a file of ${width} × ${height} px, got ${got}`);
+  }
+  return { ...shape, data };
 }
 
 /**
- * Files of a picture: AVIF and WebP in each of `WIDTHS`, and one fallback; never wider than the picture itself.
+ * Files of a picture, as `pictureShapes` lists them.
  *
  * @param raster - the picture
- * @returns the same bytes for the same picture; for each format from small to large, the best format first
+ * @returns the same bytes for the same picture
  */
 export async function pictureFiles(raster: Raster): Promise<readonly PictureFile[]> {
-  const widths = [...new Set(WIDTHS.map((width) => Math.min(width, raster.width)))];
-  const modern = (['avif', 'webp'] as const).flatMap((format) =>
-    widths.map((width) => ({ format, width }) as const),
-  );
-  const fallback = {
-    format: isOpaque(raster) ? 'jpeg' : 'png',
-    width: Math.min(FALLBACK_WIDTH, raster.width),
-  } as const;
-  return Promise.all([...modern, fallback].map(({ format, width }) => file(raster, format, width)));
+  return Promise.all(pictureShapes(raster, isOpaque(raster)).map((shape) => file(raster, shape)));
 }

@@ -3,7 +3,7 @@ import type { PlanCompound, PlanData } from '../core/plan/plan-state.ts';
 import { compoundDensity } from '../core/shot/compound-density.ts';
 import type { Catalogue, Entry, Injector, Plastisol } from '../schema/collections.ts';
 import { pourBand } from './pour.ts';
-import type { Sheet } from './sheet.ts';
+import type { Brief } from './brief.ts';
 
 function planCompound(plastisol: Entry<Plastisol>): PlanCompound {
   const { id, name, density, hardness, recipe } = plastisol;
@@ -18,11 +18,13 @@ function planCompound(plastisol: Entry<Plastisol>): PlanCompound {
   };
 }
 
-type Planned = Pick<Sheet, 'plan' | 'plastisol' | 'injectors'>;
+type Planned = Pick<Brief, 'plan' | 'plastisol' | 'injectors'>;
 
 /** What most of these have; the first of equals. */
 function usual(ids: readonly string[]): string {
-  const count = (id: string) => ids.filter((one) => one === id).length;
+  const counts = new Map<string, number>();
+  for (const id of ids) counts.set(id, (counts.get(id) ?? 0) + 1);
+  const count = (id: string) => counts.get(id) ?? 0;
   return ids.reduce((best, id) => (count(id) > count(best) ? id : best), ids[0] ?? '');
 }
 

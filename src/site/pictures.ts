@@ -1,18 +1,27 @@
-import { analysisTools } from '../io/analysis-tools.ts';
-import { photoPixels } from '../io/photo.ts';
+import { join } from 'node:path';
+import { diskMemory, diskStore } from '../io/cache.ts';
+import { fingerprint } from '../io/fingerprint.ts';
+import { PHOTO_SIZE, photoPixels } from '../io/photo.ts';
 import { contentFolder } from '../io/settings.ts';
 import { colourOf, plasticOf } from '../render/colours.ts';
-import { pictureFiles, type PictureFile } from '../render/encode.ts';
+import {
+  isOpaque,
+  pictureFiles,
+  pictureShapes,
+  type PictureFile,
+  type PictureShape,
+} from '../render/encode.ts';
 import { rendered } from '../render/render.ts';
 import { baitScene, moldScene, nearestLie } from '../render/subjects.ts';
+import type { Brief } from '../sheet/brief.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
-/** One picture of a sheet in all its sizes and formats. */
+/** One picture of a sheet: all the sizes and formats that it is published in. */
 export interface Picture {
   readonly name: string;
   /** What it shows, in words. */
   readonly alt: string;
-  readonly files: readonly (PictureFile & { readonly path: string })[];
+  readonly files: readonly (PictureShape & { readonly path: string })[];
 }
 
 /** The pictures of a sheet, the one to show first in front. */
@@ -22,10 +31,14 @@ export interface Gallery {
   readonly note?: string;
 }
 
+/** What is known of a mold wherever its pictures are shown. */
+type Pictured = Pick<Brief, 'id' | 'mold' | 'bait'>;
+
 /** Pixels that pictures are worked out at: the largest size that is published. */
 const SIZE = { width: 960, height: 640 } as const;
 
-const { remember } = analysisTools(contentFolder());
+const store = diskStore();
+const remember = diskMemory();
 
 /** Files of a picture of the bait; molds of one bait share them. */
 function baitFiles({ geometry: { mesh }, bait }: Sheet): Promise<readonly PictureFile[]> {
@@ -46,27 +59,42 @@ function moldFiles({ geometry, halves: { layout, shown }, bait }: Sheet): Promis
   });
 }
 
-async function published(
-  sheet: Sheet,
-  { name, alt }: Omit<Picture, 'files'>,
-  made: Promise<readonly PictureFile[]>,
-): Promise<Picture> {
-  const path = ({ width, format }: PictureFile) => `molds/${sheet.id}/picture-${name}-${width}.${format}`;
-  return { name, alt, files: (await made).map((file) => ({ ...file, path: path(file) })) };
-}
+type Photo = Brief['mold']['listing']['photos'][number];
 
-function photosOf(sheet: Sheet): Promise<Picture>[] {
-  return sheet.mold.listing.photos.map(({ file, alt }, index) =>
-    published(
-      sheet,
-      { name: `photo-${index + 1}`, alt },
-      photoPixels(contentFolder(), file).then(pictureFiles),
-    ),
+const photoDigest = ({ file }: Photo): Promise<string> => fingerprint(join(contentFolder(), file), store);
+
+async function photoFiles(photo: Photo): Promise<readonly PictureFile[]> {
+  const digest = await photoDigest(photo);
+  return remember('picture', { digest, PHOTO_SIZE }, async () =>
+    pictureFiles(await photoPixels(contentFolder(), photo.file)),
   );
 }
 
-async function renderedGallery(sheet: Sheet): Promise<Gallery> {
-  const { bait, mold } = sheet;
+async function photoShapes(photo: Photo): Promise<readonly PictureShape[]> {
+  const digest = await photoDigest(photo);
+  return remember('picture shapes', { digest, PHOTO_SIZE }, async () => {
+    const pixels = await photoPixels(contentFolder(), photo.file);
+    return pictureShapes(pixels, isOpaque(pixels));
+  });
+}
+
+function published(
+  { id }: Pictured,
+  { name, alt }: Omit<Picture, 'files'>,
+  shapes: readonly PictureShape[],
+): Picture {
+  const path = ({ width, format }: PictureShape) => `molds/${id}/picture-${name}-${width}.${format}`;
+  return { name, alt, files: shapes.map((shape) => ({ ...shape, path: path(shape) })) };
+}
+
+function photosOf(pictured: Pictured): Promise<Picture>[] {
+  return pictured.mold.listing.photos.map(async (photo, index) =>
+    published(pictured, { name: `photo-${index + 1}`, alt: photo.alt }, await photoShapes(photo)),
+  );
+}
+
+function renderedGallery(pictured: Pictured): Gallery {
+  const { bait, mold } = pictured;
   const colour = colourOf(bait);
   const lying = mold.cavities.length > 1 ? ', with a bait still lying in one of the cavities' : '';
   const seen = {
@@ -74,25 +102,25 @@ async function renderedGallery(sheet: Sheet): Promise<Gallery> {
     alt: `${bait.name} (${bait.family}) in ${colour} plastic, seen from above with its tail in front`,
   };
   const open = { name: 'mold', alt: `Lower half of the mold, its parting face up${lying}` };
+  const shapes = pictureShapes(SIZE, false);
   return {
-    pictures: [
-      await published(sheet, seen, baitFiles(sheet)),
-      await published(sheet, open, moldFiles(sheet)),
-    ],
+    pictures: [published(pictured, seen, shapes), published(pictured, open, shapes)],
     note: `The bait in ${colour} and the lower half of its mold: pictures worked out from the solids, not photos.`,
   };
 }
 
-const kept = new Map<string, Promise<Gallery>>();
-
-async function galleryOf(sheet: Sheet): Promise<Gallery> {
-  const [first, ...others] = await Promise.all(photosOf(sheet));
-  return first ? { pictures: [first, ...others] } : renderedGallery(sheet);
+/** Pictures of a sheet, in words and sizes: the photos of its listing, or else rendered ones. */
+export async function picturesOf(pictured: Pictured): Promise<Gallery> {
+  const [first, ...others] = await Promise.all(photosOf(pictured));
+  return first ? { pictures: [first, ...others] } : renderedGallery(pictured);
 }
 
-/** Pictures of a sheet: the photos of its listing, or else rendered ones; each is worked out once a build. */
-export function picturesOf(sheet: Sheet): Promise<Gallery> {
-  const known = kept.get(sheet.id) ?? galleryOf(sheet);
-  kept.set(sheet.id, known);
-  return known;
+/** The bytes of every file of the pictures of a sheet, by path. */
+export async function pictureBytes(sheet: Sheet): Promise<ReadonlyMap<string, Uint8Array>> {
+  const { pictures } = await picturesOf(sheet);
+  const { photos } = sheet.mold.listing;
+  const made = photos.length > 0 ? photos.map(photoFiles) : [baitFiles(sheet), moldFiles(sheet)];
+  const bytes = (await Promise.all(made)).flat();
+  const files = pictures.flatMap((picture) => picture.files);
+  return new Map(files.map(({ path }, index) => [path, (bytes[index] as PictureFile).data]));
 }

@@ -3,18 +3,28 @@ import { contentFolder } from '../io/settings.ts';
 import type { Catalogue } from '../schema/collections.ts';
 import { PUBLISHED } from '../sheet/analyse.ts';
 import type { BaitSheet } from '../sheet/bait-sheet.ts';
+import type { Brief } from '../sheet/brief.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { analyseCatalogue } from './analysis/analyse.ts';
+import { sharedOf, type Shared } from './analysis/groups.ts';
 
-/** What every page is printed from: the published part of the catalogue. */
+/** What the pages about the whole catalogue are printed from: the published part of it. */
 export interface SiteData {
   readonly catalogue: Catalogue;
-  /** Of published molds only, sorted by id; each is read when someone looks into it. */
+  /** Every published mold in brief, sorted by id. */
+  readonly sheets: readonly Brief[];
+  /** Page of a bait that has a published mold. */
+  readonly baitOf: (id: string) => BaitSheet;
+}
+
+/** What the pages of single molds and baits are printed from. */
+export interface OwnData {
+  /** Of published molds, sorted by id; each is read when someone looks into it. */
   readonly sheets: readonly Sheet[];
   /** Page of a bait that has a published mold. */
   readonly baitOf: (id: string) => BaitSheet;
-  /** What decides a sheet and all that is drawn from it, by its mold. */
-  readonly keys: ReadonlyMap<string, string>;
+  /** What every sheet may speak of. */
+  readonly shared: Shared;
 }
 
 /** Entries of a collection with their ids, sorted by id. */
@@ -41,19 +51,34 @@ async function catalogueOfCollections(): Promise<Catalogue> {
   };
 }
 
-async function compute(): Promise<SiteData> {
+async function compute() {
   const catalogue = await catalogueOfCollections();
-  const { problems, sheets, keys, baitOf } = await analyseCatalogue(catalogue, contentFolder());
+  const { problems, sheets, briefs, baitOf } = await analyseCatalogue(catalogue, contentFolder());
   const [problem] = problems;
   if (problem)
     throw new RangeError(`${problem.collection}/${problem.id}: ${problem.message}; ${problem.remedy}`);
-  return { catalogue, sheets, keys, baitOf };
+  return { catalogue, sheets, briefs, baitOf };
 }
 
-let kept: Promise<SiteData> | undefined;
+let kept: ReturnType<typeof compute> | undefined;
+let brief: Promise<SiteData> | undefined;
 
-/** The site's data, worked out once a build. */
+async function inBrief(): Promise<SiteData> {
+  const { catalogue, briefs, baitOf } = await (kept ??= compute());
+  return { catalogue, sheets: briefs(), baitOf };
+}
+
+/** The whole catalogue in brief, worked out once a build. */
 export function siteData(): Promise<SiteData> {
-  kept ??= compute();
-  return kept;
+  brief ??= inBrief();
+  return brief;
+}
+
+/**
+ * Single sheets and baits. Pages of theirs are kept from one build to the next as long as their own data is the same,
+ * so they must not look at `siteData`.
+ */
+export async function ownData(): Promise<OwnData> {
+  const { catalogue, sheets, baitOf } = await (kept ??= compute());
+  return { sheets, baitOf, shared: sharedOf(catalogue) };
 }

@@ -4,6 +4,8 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { finishSite } from '../../src/commands/finish-site.ts';
+import { finishPages } from '../../src/commands/page-id.ts';
+import { factsOf, filesOf } from '../../src/commands/site-facts.ts';
 import { programId } from '../../src/io/program-id.ts';
 import { temporaryFolder } from '../support/temporary.ts';
 
@@ -22,7 +24,9 @@ async function finished(changes: Readonly<Record<string, string>> = {}): Promise
     ...changes,
   };
   for (const [name, text] of Object.entries(files)) await writeFile(join(folder, name), text);
-  await finishSite(folder, '/shop');
+  const [names, program] = [await filesOf(folder), await programId()];
+  await finishPages(folder, names, program);
+  await finishSite(folder, '/shop', { facts: await factsOf(folder, names), program });
   return folder;
 }
 

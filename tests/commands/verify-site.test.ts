@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
+import { factsOf, filesOf } from '../../src/commands/site-facts.ts';
 import { siteFaults } from '../../src/commands/verify-site.ts';
 import { REQUIRED_FIGURES } from '../../src/sheet/sheet.ts';
 import { temporaryFolder } from '../support/temporary.ts';
@@ -23,7 +24,8 @@ async function faultsOf(changes: Readonly<Record<string, string | undefined>>): 
     await mkdir(dirname(join(folder, name)), { recursive: true });
     await writeFile(join(folder, name), name.endsWith('.html') && name !== 'bare.html' ? BUILD + text : text);
   }
-  return siteFaults(folder, { published: ['peg'], address: 'https://bench.example.com/shop' });
+  const facts = await factsOf(folder, await filesOf(folder));
+  return siteFaults(facts, { published: ['peg'], address: 'https://bench.example.com/shop' });
 }
 
 test('a whole site has no fault', async () => {

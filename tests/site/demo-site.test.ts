@@ -5,6 +5,7 @@ import { HtmlValidate, StaticConfigLoader } from 'html-validate';
 import { SaxesParser } from 'saxes';
 import sharp from 'sharp';
 import { describe, expect, inject, test } from 'vitest';
+import { factsOf } from '../../src/commands/site-facts.ts';
 import { deadLinks } from '../../src/commands/site-links.ts';
 import { filesBelow } from '../support/folder-digest.ts';
 
@@ -22,7 +23,7 @@ test('the demo is there', () => {
 });
 
 test('no link and no anchor is dead', async () => {
-  expect(await deadLinks(site, files, 'https://thistledown.example')).toEqual([]);
+  expect(deadLinks(await factsOf(site, files), 'https://thistledown.example')).toEqual([]);
 });
 
 describe('markup', () => {

@@ -1,4 +1,4 @@
-import type { Sheet } from '../../sheet/sheet.ts';
+import type { Brief } from '../../sheet/brief.ts';
 import { figureOf } from '../figure/homes.ts';
 
 /** One thing that can be chosen. */
@@ -12,7 +12,7 @@ export interface Filter {
   readonly name: string;
   readonly label: string;
   readonly choices: readonly Choice[];
-  readonly valuesOf: (sheet: Sheet) => readonly string[];
+  readonly valuesOf: (sheet: Brief) => readonly string[];
 }
 
 const slug = (text: string) =>
@@ -33,7 +33,7 @@ const LENGTHS = [
   { value: 'long', most: Infinity },
 ] as const;
 
-function lengthFilter(units: Sheet['shop']['units']): Filter {
+function lengthFilter(units: Brief['shop']['units']): Filter {
   const at = (mm: number) =>
     units === 'us' ? `${mm / 25.4} in (${Math.round(mm)} mm)` : `${Math.round(mm)} mm (${mm / 25.4} in)`;
   return {
@@ -65,7 +65,7 @@ const COLD = [
 ] as const;
 
 /** Every filter of a catalogue; those with nothing to choose are left out. */
-export function filtersOf(sheets: readonly Sheet[]): Filter[] {
+export function filtersOf(sheets: readonly Brief[]): Filter[] {
   const units = sheets[0]?.shop.units ?? 'us';
   const injectors = sheets[0]?.injectors.map(({ injector }) => injector) ?? [];
   const filters: Filter[] = [
@@ -114,13 +114,13 @@ export function filtersOf(sheets: readonly Sheet[]): Filter[] {
   return filters.filter(({ choices }) => choices.length > 1);
 }
 
-const hookName = ({ size, hook }: Sheet['hooks'][number]) => `${size} ${hook.pattern}`;
+const hookName = ({ size, hook }: Brief['hooks'][number]) => `${size} ${hook.pattern}`;
 
-const usableHooks = (sheet: Sheet) =>
+const usableHooks = (sheet: Brief) =>
   sheet.hooks.filter(({ verdict }) => verdict === 'best' || verdict === 'fits').map(hookName);
 
 /** Hooks that fit some bait of the catalogue, patterns together and sizes from small to large. */
-function hookChoices(sheets: readonly Sheet[]): Choice[] {
+function hookChoices(sheets: readonly Brief[]): Choice[] {
   const inOrder = (sheets[0]?.hooks ?? []).map(hookName);
   const used = new Set(sheets.flatMap(usableHooks));
   const known = [...new Set([...inOrder, ...sheets.flatMap(({ hooks }) => hooks.map(hookName))])];
@@ -135,7 +135,7 @@ const pattern = (name: string) => name.slice(name.indexOf(' ') + 1);
 
 /** An order of the catalogue. */
 export interface Order extends Choice {
-  readonly by: (sheet: Sheet) => number;
+  readonly by: (sheet: Brief) => number;
 }
 
 /** Orders besides that of the names, which the page is written in. */
@@ -147,9 +147,9 @@ export const ORDERS: readonly Order[] = [
   { value: 'newest', label: 'newest first', by: (sheet) => -dayOf(sheet) },
 ];
 
-const dayOf = ({ mold, revision }: Sheet) => Number((mold.released ?? revision.date).replaceAll('-', ''));
+const dayOf = ({ mold, revision }: Brief) => Number((mold.released ?? revision.date).replaceAll('-', ''));
 
 /** What the filters know of a sheet, as attributes of its place in the list. */
-export function filterMarks(sheet: Sheet, filters: readonly Filter[]): Record<string, string> {
+export function filterMarks(sheet: Brief, filters: readonly Filter[]): Record<string, string> {
   return Object.fromEntries(filters.map(({ name, valuesOf }) => [`data-${name}`, valuesOf(sheet).join(' ')]));
 }

@@ -1,10 +1,9 @@
-import type { Figure } from '../../core/quantity/figure.ts';
-import type { Sheet } from '../../sheet/sheet.ts';
+import type { Brief, BriefFigure } from '../../sheet/brief.ts';
 
 /** One line of the comparison: a figure where the sheet has it, or words, and the anchor that it stands under. */
 export interface Row {
   readonly name: string;
-  readonly of: (sheet: Sheet) => Figure | string;
+  readonly of: (sheet: Brief) => BriefFigure | string;
   readonly anchor: string;
 }
 
@@ -14,7 +13,7 @@ const figureRow = (name: string, key: string): Row => ({
   of: ({ figures }) => figures[key] ?? '\u2013',
 });
 
-const price = ({ mold }: Sheet) => {
+const price = ({ mold }: Brief) => {
   const { price: stated } = mold.listing;
   return stated ? `${stated.amount.toFixed(2)} ${stated.currency}` : '\u2013';
 };

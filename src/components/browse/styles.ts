@@ -1,4 +1,4 @@
-import type { Sheet } from '../../sheet/sheet.ts';
+import type { Brief } from '../../sheet/brief.ts';
 import { filtersOf, ORDERS } from './filters.ts';
 
 const text = (value: string) => JSON.stringify(value);
@@ -9,7 +9,7 @@ const chosen = (name: string, value: string) =>
  * Style rules that make the form of the catalogue work without a script: what does not match goes, and the rest takes
  * the chosen order.
  */
-export function browseStyles(sheets: readonly Sheet[]): string {
+export function browseStyles(sheets: readonly Brief[]): string {
   const hide = filtersOf(sheets).flatMap(({ name, choices }) =>
     choices.map(
       ({ value }) => `${chosen(name, value)} .molds>li:not([data-${name}~=${text(value)}]){display:none}`,
@@ -24,7 +24,7 @@ export function browseStyles(sheets: readonly Sheet[]): string {
 }
 
 /** Style rules for the columns of the page that compares molds: once some are picked, only those stay. */
-export function compareStyles(sheets: readonly Sheet[]): string {
+export function compareStyles(sheets: readonly Brief[]): string {
   return sheets
     .map(
       ({ id }) =>

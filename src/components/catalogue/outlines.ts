@@ -2,13 +2,13 @@ import { area } from '../../drawing/picture.ts';
 import { svgText } from '../../drawing/svg.ts';
 import { extent, outlineOnPaper } from '../../drawing/view.ts';
 import { printed } from '../../core/quantity/print.ts';
-import type { Sheet } from '../../sheet/sheet.ts';
+import type { Brief } from '../../sheet/brief.ts';
 import { figureOf } from '../figure/homes.ts';
 
 const MARGIN = 1;
 
 /** Largest length of the baits of a catalogue [mm]: what all outlines are scaled by. */
-export function longestBait(sheets: readonly Sheet[]): number {
+export function longestBait(sheets: readonly Brief[]): number {
   return Math.max(1, ...sheets.map(({ geometry: { box } }) => (box.max[0] - box.min[0]) * 1000));
 }
 
@@ -20,7 +20,7 @@ export function longestBait(sheets: readonly Sheet[]): number {
  * @param longest - largest length of a bait [mm]
  * @returns SVG text, one user unit a millimetre
  */
-export function baitOutline(sheet: Sheet, longest: number): string {
+export function baitOutline(sheet: Brief, longest: number): string {
   const still = { factor: 1, flip: false };
   const rings = outlineOnPaper(sheet.geometry.plan, still);
   const { min, max } = extent(rings);

@@ -1,5 +1,5 @@
 import { unitFor } from '../../core/quantity/print.ts';
-import type { Sheet } from '../../sheet/sheet.ts';
+import type { Brief } from '../../sheet/brief.ts';
 import { fullAddress } from '../address.ts';
 import { figureOf } from '../figure/homes.ts';
 
@@ -19,7 +19,7 @@ const KEYS = [
 const DIGITS = 6;
 const stable = (value: number) => Number(value.toPrecision(DIGITS));
 
-function figureCells(sheet: Sheet): Record<string, number> {
+function figureCells(sheet: Brief): Record<string, number> {
   return Object.fromEntries(
     KEYS.flatMap((key) => {
       const { value, low, high, unit } = figureOf(sheet, key);
@@ -43,7 +43,7 @@ function cell(value: string | number): string {
  * The catalogue as a table for spreadsheets, RFC 4180. A text that a spreadsheet would take for a formula gets an
  * apostrophe in front.
  */
-export function catalogueCsv(sheets: readonly Sheet[]): string {
+export function catalogueCsv(sheets: readonly Brief[]): string {
   const rows = sheets.map((sheet) => ({
     id: sheet.id,
     title: sheet.title,

@@ -1,9 +1,9 @@
 import { publishedRows, type PublishedRow } from '../sheet/published-rows.ts';
-import type { Sheet } from '../../sheet/sheet.ts';
+import type { Brief } from '../../sheet/brief.ts';
 
 /** Something that happened to a sheet in public. */
 export interface SheetEvent {
-  readonly sheet: Sheet;
+  readonly sheet: Brief;
   readonly kind: 'new' | 'revised';
   /** ISO 8601 day. */
   readonly date: string;
@@ -25,7 +25,7 @@ const SAFETY = [
   'mold.partingForce',
 ];
 
-function eventsOf(sheet: Sheet): SheetEvent[] {
+function eventsOf(sheet: Brief): SheetEvent[] {
   const { ledger, mold, revision } = sheet;
   if (ledger) {
     return publishedRows(ledger, sheet.shop.units).map(({ date, note, changes }, index, { length }) => ({
@@ -42,14 +42,14 @@ function eventsOf(sheet: Sheet): SheetEvent[] {
 }
 
 /** What is new and what was revised, the newest first; days come from the catalogue, never from a clock. */
-export function sheetEvents(sheets: readonly Sheet[]): SheetEvent[] {
+export function sheetEvents(sheets: readonly Brief[]): SheetEvent[] {
   return sheets
     .flatMap(eventsOf)
     .sort((a, b) => (a.date === b.date ? (a.sheet.id < b.sheet.id ? -1 : 1) : a.date < b.date ? 1 : -1));
 }
 
 /** The day on which a sheet last changed. */
-export function lastChanged(sheet: Sheet): string {
+export function lastChanged(sheet: Brief): string {
   const days = eventsOf(sheet).map(({ date }) => date);
   return days.reduce((latest, day) => (day > latest ? day : latest), sheet.revision.date);
 }

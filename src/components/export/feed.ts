@@ -1,5 +1,5 @@
 import type { Shop } from '../../schema/collections.ts';
-import type { Sheet } from '../../sheet/sheet.ts';
+import type { Brief } from '../../sheet/brief.ts';
 import { fullAddress } from '../address.ts';
 import { sheetEvents, type SheetEvent } from './dates.ts';
 
@@ -34,7 +34,7 @@ interface Item {
   readonly date: string;
 }
 
-function itemsOf(shop: Shop, sheets: readonly Sheet[]): Item[] {
+function itemsOf(shop: Shop, sheets: readonly Brief[]): Item[] {
   return sheetEvents(sheets)
     .slice(0, MOST)
     .map((event) => {
@@ -56,7 +56,7 @@ const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', 
 const escaped = (text: string) => text.replace(/[&<>"]/gu, (sign) => ENTITIES[sign] ?? '');
 
 /** New and revised sheets as an Atom feed, RFC 4287; every text in it is plain text. */
-export function atomFeed(shop: Shop, sheets: readonly Sheet[]): string {
+export function atomFeed(shop: Shop, sheets: readonly Brief[]): string {
   const home = fullAddress('', shop.site);
   const items = itemsOf(shop, sheets);
   const entries = items.map(
@@ -86,7 +86,7 @@ ${entries.join('\n')}
 }
 
 /** The same as a JSON Feed, version 1.1. */
-export function jsonFeed(shop: Shop, sheets: readonly Sheet[]): string {
+export function jsonFeed(shop: Shop, sheets: readonly Brief[]): string {
   const feed = {
     version: 'https://jsonfeed.org/version/1.1',
     title: titleOf(shop),

@@ -66,8 +66,11 @@ export function figuresByHome(sheet: Sheet): Readonly<Record<Home, readonly Figu
   return homes;
 }
 
-/** A figure that every sheet has. */
-export function figureOf(sheet: Sheet, key: string): Figure {
+/** A figure that every sheet has, from the sheet or from what is brief of it. */
+export function figureOf<Kind>(
+  sheet: Pick<Sheet, 'id'> & { readonly figures: Readonly<Record<string, Kind>> },
+  key: string,
+): Kind {
   const figure = sheet.figures[key];
   if (!figure) throw new RangeError(`${sheet.id}: the sheet has no figure "${key}"`);
   return figure;

@@ -1,21 +1,24 @@
 import { analysisTools } from '../../io/analysis-tools.ts';
-import { diskStore } from '../../io/cache.ts';
+import { diskStore, type Store } from '../../io/cache.ts';
 import { workerCount, workerPool, workerSource } from '../../io/worker-pool.ts';
 import type { Catalogue } from '../../schema/collections.ts';
 import type { EntryProblem } from '../../schema/problem.ts';
 import type { Step } from '../../sheet/analyse.ts';
 import type { Move } from '../../sheet/ledger.ts';
 import type { BaitSheet } from '../../sheet/bait-sheet.ts';
+import type { Brief } from '../../sheet/brief.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import { groupsOf, sharedOf, type Group } from './groups.ts';
 import { lazySheet } from './lazy-sheet.ts';
-import { keptBait, keptOutcome, type Outcome, type Timing } from './work.ts';
+import { keptBait, keptBrief, keptOutcome, type Outcome, type Timing } from './work.ts';
 import type { GroupTask, WorkerData } from './worker.ts';
 
 /** A catalogue, worked out: every sheet is in the store, and is read when someone looks at it. */
 export interface AnalysedSite {
   /** In the order of the catalogue. */
   readonly sheets: readonly Sheet[];
+  /** Reads all of them in brief, in the order of the catalogue. */
+  readonly briefs: () => readonly Brief[];
   /** Page of a bait that has a published mold. */
   readonly baitOf: (id: string) => BaitSheet;
   /** What decides a sheet, by its mold: equal keys, equal sheets. */
@@ -69,6 +72,12 @@ function unique<Item>(items: readonly Item[]): Item[] {
   return [...new Map(items.map((item) => [JSON.stringify(item), item])).values()];
 }
 
+function briefIn(store: Store, group: Group, id: string): Brief {
+  const found = keptBrief(store, group, id);
+  if (!found) throw new RangeError(`briefs: wants the brief of ${id} in the cache, got none`);
+  return found;
+}
+
 /**
  * Works out every mold of a catalogue that no earlier run has worked out, on all cores. The result is the same however
  * the work falls to the threads.
@@ -97,11 +106,13 @@ export async function analyseCatalogue(
   const home = new Map(groups.flatMap((group) => group.ids.map((id) => [id, group] as const)));
   const problems = unique(all.flatMap((outcome) => outcome.problems));
   const faulty = new Set(groups.filter((_, i) => (all[i] as Outcome).problems.length > 0));
+  const sound = catalogue.molds.flatMap(({ id }) => {
+    const group = home.get(id);
+    return group && !faulty.has(group) ? [{ group, id }] : [];
+  });
   return {
-    sheets: catalogue.molds.flatMap(({ id }) => {
-      const group = home.get(id);
-      return group && !faulty.has(group) ? [lazySheet(store, group, id)] : [];
-    }),
+    sheets: sound.map(({ group, id }) => lazySheet(store, group, id)),
+    briefs: () => sound.map(({ group, id }) => briefIn(store, group, id)),
     baitOf: (id) => {
       const group = groups.find(({ own, ids }) => own.bait.id === id && own.molds.length === ids.length);
       const found = group && keptBait(store, group, id);

@@ -4,6 +4,7 @@ import type { Catalogue } from '../../schema/collections.ts';
 import type { EntryProblem } from '../../schema/problem.ts';
 import { PUBLISHED, sheets } from '../../sheet/analyse.ts';
 import type { BaitSheet } from '../../sheet/bait-sheet.ts';
+import { briefOf, type Brief } from '../../sheet/brief.ts';
 import { baitSheets } from '../../sheet/bait-study.ts';
 import type { Move } from '../../sheet/ledger.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
@@ -39,6 +40,11 @@ export function keptSheet(store: Store, group: Pick<Group, 'address'>, id: strin
   return store.read('sheet', sheetAddress(group, id))?.value as Sheet | undefined;
 }
 
+/** A sheet in brief as a group left it in the store, or nothing. */
+export function keptBrief(store: Store, group: Pick<Group, 'address'>, id: string): Brief | undefined {
+  return store.read('brief', sheetAddress(group, id))?.value as Brief | undefined;
+}
+
 /** The page of a bait as a group left it in the store, or nothing. */
 export function keptBait(store: Store, group: Pick<Group, 'address'>, id: string): BaitSheet | undefined {
   return store.read('bait', sheetAddress(group, id))?.value as BaitSheet | undefined;
@@ -46,7 +52,9 @@ export function keptBait(store: Store, group: Pick<Group, 'address'>, id: string
 
 /** What an earlier run found out about a group, or nothing when its sheets are not all there. */
 export function keptOutcome(store: Store, group: Group): Outcome | undefined {
-  const whole = group.ids.every((id) => store.has('sheet', sheetAddress(group, id)));
+  const whole = group.ids.every((id) =>
+    ['sheet', 'brief'].every((what) => store.has(what, sheetAddress(group, id))),
+  );
   const shown = group.own.molds.some(({ id, status }) => PUBLISHED.has(status) && group.ids.includes(id));
   const page = !shown || store.has('bait', sheetAddress(group, group.own.bait.id));
   const found = whole && page ? store.read(WORK, group.address) : undefined;
@@ -89,7 +97,9 @@ export async function workOut(
   const { problems, warnings, refusals, moves } = made;
   if (problems.length === 0) {
     for (const sheet of made.sheets) {
-      if (group.ids.includes(sheet.id)) store.write('sheet', sheetAddress(group, sheet.id), sheet);
+      if (!group.ids.includes(sheet.id)) continue;
+      store.write('sheet', sheetAddress(group, sheet.id), sheet);
+      store.write('brief', sheetAddress(group, sheet.id), briefOf(sheet));
     }
     for (const bait of baits) store.write('bait', sheetAddress(group, bait.id), bait);
     store.write(WORK, group.address, { problems, warnings, refusals, moves });

@@ -1,27 +1,21 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { baitCardFacts } from '../../../card/facts.ts';
-import type { CardSize } from '../../../card/layout.ts';
-import type { Sheet } from '../../../sheet/sheet.ts';
-import { siteData } from '../../../site/site-data.ts';
-import { cardFile } from '../../_cards.ts';
+import { baitFiles } from '../../../site/own/bait-files.ts';
+import type { OwnFile } from '../../../site/own/own-file.ts';
+import { ownData } from '../../../site/site-data.ts';
+import { answered } from '../../_own-file.ts';
 
-interface Props {
-  sheet: Sheet;
-  size: CardSize;
-}
-
-const FILES = [
-  { card: 'card', size: 'wide' },
-  { card: 'card-square', size: 'square' },
-] as const;
-
+/** For a preview only: a build writes the cards itself, on every core. */
 export const getStaticPaths = (async () => {
-  const { sheets } = await siteData();
+  if (import.meta.env.PROD) return [];
+  const { sheets } = await ownData();
   const ofBait = new Map([...sheets].reverse().map((sheet) => [sheet.bait.id, sheet]));
   return [...ofBait].flatMap(([id, sheet]) =>
-    FILES.map(({ card, size }) => ({ params: { id, card }, props: { sheet, size } })),
+    baitFiles(sheet).map((file) => ({
+      params: { id, card: file.name.replace(/\.png$/u, '') },
+      props: { file },
+    })),
   );
 }) satisfies GetStaticPaths;
 
-/** Cards of a bait, from the first of its molds. */
-export const GET: APIRoute<Props> = ({ props: { sheet, size } }) => cardFile(baitCardFacts(sheet), size);
+/** A card of a bait, from the first of its molds. */
+export const GET: APIRoute<{ file: OwnFile }> = ({ props: { file } }) => answered(file);

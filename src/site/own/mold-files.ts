@@ -1,0 +1,79 @@
+import { replies } from '../../answer/reply.ts';
+import { cardFacts } from '../../card/facts.ts';
+import { cardPng } from '../../card/png.ts';
+import { sheetMarkdown } from '../../components/export/markdown.ts';
+import { drawingFile, drawingFiles, sheetDrawing } from '../../components/sheet/drawings.ts';
+import { rigDrawing, rigFile } from '../../components/sheet/rig-drawing.ts';
+import { setupData } from '../../sheet/fill-setup.ts';
+import { planData } from '../../sheet/plan-data.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
+import { specOf } from '../../sheet/spec.ts';
+import type { Shared } from '../analysis/groups.ts';
+import { cardFonts } from '../card-fonts.ts';
+import { pictureBytes, picturesOf } from '../pictures.ts';
+import type { OwnFile } from './own-file.ts';
+
+function json(name: string, make: () => unknown): OwnFile {
+  return { name, type: 'application/json', make: () => JSON.stringify(make()) };
+}
+
+function dataFiles(sheet: Sheet, shared: Shared): OwnFile[] {
+  return [
+    json('spec.json', () => specOf(sheet)),
+    json('setup.json', () => setupData(sheet)),
+    json('plan.json', () => planData(shared, [sheet])),
+    json('answers.json', () => ({
+      format: 'partline-answers/1',
+      mold: sheet.id,
+      replies: replies(sheet),
+    })),
+    { name: 'sheet.md', type: 'text/markdown; charset=utf-8', make: () => sheetMarkdown(sheet) },
+  ];
+}
+
+function cardFiles(sheet: Sheet): OwnFile[] {
+  const card = (name: string, size: 'wide' | 'square'): OwnFile => ({
+    name,
+    type: 'image/png',
+    make: async () => cardPng(cardFacts(sheet), size, await cardFonts()),
+  });
+  return [card('card.png', 'wide'), card('card-square.png', 'square')];
+}
+
+const svg = (name: string, make: () => { readonly svg: string }): OwnFile => ({
+  name,
+  type: 'image/svg+xml',
+  make: () => make().svg,
+});
+
+function drawings(sheet: Sheet): OwnFile[] {
+  const drawn = drawingFiles(sheet).map((file) =>
+    svg(drawingFile(file), () => {
+      const { drawing, layout, view } = file;
+      return sheetDrawing(sheet, drawing, { layout, prefix: 'drawing', standalone: 'auto', titled: !view });
+    }),
+  );
+  const rigs = sheet.rigs.flatMap((advice) =>
+    [false, true].map((view) =>
+      svg(`rig-${rigFile(advice.rig, view)}.svg`, () => rigDrawing(sheet, advice, view)),
+    ),
+  );
+  return [...drawn, ...rigs];
+}
+
+async function pictures(sheet: Sheet): Promise<OwnFile[]> {
+  const { pictures: all } = await picturesOf(sheet);
+  let made: ReturnType<typeof pictureBytes> | undefined;
+  return all
+    .flatMap(({ files }) => files)
+    .map(({ path, format }) => ({
+      name: path.slice(path.lastIndexOf('/') + 1),
+      type: `image/${format}`,
+      make: async () => (await (made ??= pictureBytes(sheet))).get(path) ?? '',
+    }));
+}
+
+/** Every file of a mold besides its pages: data, cards, drawings, pictures. */
+export async function moldFiles(sheet: Sheet, shared: Shared): Promise<OwnFile[]> {
+  return [...dataFiles(sheet, shared), ...cardFiles(sheet), ...drawings(sheet), ...(await pictures(sheet))];
+}
