@@ -37,6 +37,23 @@ const PURE = {
   ],
 };
 
+/** Pages that are kept from build to build as long as their own data is the same: they see no other. */
+const OWN_PAGES = {
+  'no-restricted-imports': [
+    'error',
+    {
+      patterns: [
+        {
+          group: ['**/site-data.ts'],
+          importNames: ['siteData'],
+          message: 'pages of one mold or bait know nothing of the rest of the catalogue',
+        },
+        { group: ['astro:content'], message: 'pages of one mold or bait read no collection' },
+      ],
+    },
+  ],
+};
+
 const SIZE = {
   'max-lines': ['error', { max: 400 }],
   'max-lines-per-function': ['error', { max: 60, skipBlankLines: true, skipComments: true }],
@@ -73,6 +90,7 @@ export default tseslint.config(
     },
   },
   { files: ['src/core/**', 'src/drawing/**', 'src/render/**'], rules: PURE },
+  { files: ['src/pages/molds/**', 'src/pages/baits/**', 'src/site/own/**'], rules: OWN_PAGES },
   // Kernels index typed arrays in loops whose bounds are plain to see.
   {
     files: [

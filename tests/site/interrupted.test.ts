@@ -59,6 +59,7 @@ test('a build that is killed outright leaves the old site; the next one cleans u
     CONTENT_DIR: moved,
     OUT_DIR: output,
     ANALYSIS_CACHE: join(await temporaryFolder(), 'analysis'),
+    PAGES_CACHE: join(await temporaryFolder(), 'pages'),
     TZ: 'Pacific/Kiritimati',
     LANG: 'tr_TR.UTF-8',
     LC_ALL: 'tr_TR.UTF-8',
