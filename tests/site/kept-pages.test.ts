@@ -1,5 +1,6 @@
 import { cp, mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import sharp from 'sharp';
 import { expect, test } from 'vitest';
 import { runCommand } from '../support/run-command.ts';
 import { temporaryFolder, TINY } from '../support/temporary.ts';
@@ -22,6 +23,8 @@ async function twoBaits(): Promise<string> {
   await edit(at('molds/pin-2.yaml'), 'bait: peg', 'bait: pin');
   await edit(at('molds/pin-2.yaml'), 'Peg, two', 'Pin, two');
   await edit(at('molds/pin-2.yaml'), 'EB-PEG-2', 'EB-PIN-2');
+  await cp(at('trials/peg-a-2026-01-20.yaml'), at('trials/pin-a-2026-01-20.yaml'));
+  await edit(at('trials/pin-a-2026-01-20.yaml'), 'bait: peg', 'bait: pin');
   await mkdir(at('guides'), { recursive: true });
   const care = await readFile('content/guides/care.mdx', 'utf8');
   await writeFile(at('guides/care.mdx'), care);
@@ -43,7 +46,12 @@ async function bothWays(catalogue: string, home: string) {
   return { said: kept.said, kept: kept.sums, clean: clean.sums };
 }
 
-const PHOTO =
+const photo = (background: string): Promise<Buffer> =>
+  sharp({ create: { width: 500, height: 400, channels: 3, background } })
+    .jpeg()
+    .toBuffer();
+
+const LOGO =
   '<svg xmlns="http://www.w3.org/2000/svg" width="600" height="400"><rect width="600" height="300"/></svg>';
 
 /** One kind of change after the other: what it touches, and which sheets have to be made anew for it. */
@@ -74,23 +82,34 @@ const STEPS: readonly {
   {
     name: 'a water test',
     kept: 0,
-    change: async (at) => {
-      await cp(join(TINY, 'trials/peg-a-2026-01-20.yaml'), at('trials/pin-a-2026-01-20.yaml'));
-      await edit(at('trials/pin-a-2026-01-20.yaml'), 'bait: peg', 'bait: pin');
-    },
+    change: (at) => edit(at('trials/pin-a-2026-01-20.yaml'), 'Sinks level', 'Sinks nose down'),
   },
   {
     name: 'a logo, which only its own file shows',
     kept: 0,
     change: async (at) => {
-      await writeFile(at('logo.svg'), PHOTO);
+      await writeFile(at('logo.svg'), LOGO);
       await edit(at('shop.yaml'), 'units: us', 'units: us\nlook: { logo: logo.svg }');
     },
   },
   {
     name: 'another logo under the same name',
     kept: 1,
-    change: async (at) => writeFile(at('logo.svg'), PHOTO.replace('height="300"', 'height="200"')),
+    change: async (at) => writeFile(at('logo.svg'), LOGO.replace('height="300"', 'height="200"')),
+  },
+  {
+    name: 'a photo',
+    kept: 0,
+    change: async (at) => {
+      await writeFile(at('bench.jpg'), await photo('#446'));
+      const listing = 'listing: { photos: [{ file: bench.jpg, alt: The mold on a bench }] }\nblock:';
+      await edit(at('molds/pin-2.yaml'), 'block:', listing);
+    },
+  },
+  {
+    name: 'another photo under the same name',
+    kept: 0,
+    change: async (at) => writeFile(at('bench.jpg'), await photo('#644')),
   },
   {
     name: 'a hook',
