@@ -25,13 +25,16 @@ interface Node {
 
 const FRAME = 30;
 const PAD = 32;
-const GAP = 26;
+const GAP = 34;
 const { width: WIDTH, height: HEIGHT } = CARD_SIZES.wide;
 /** Room for the outlines [px]. */
 const ROOM = { width: WIDTH - 2 * (FRAME + PAD), height: 330 };
-const COLUMNS = 3;
-/** Baits shown. */
+const ROOM_INSIDE = { width: ROOM.width, height: HEIGHT - 2 * (FRAME + PAD) };
+/** Half a stroke, and more [px]. */
+const EDGE = 3;
+/** Baits shown, and scales that are tried. */
 const MOST = 9;
+const SIZES = 100;
 
 const box = (
   style: Readonly<Record<string, string | number>>,
@@ -54,25 +57,43 @@ const line = (text: string, size: number, colour: string, condensed = false): No
     text,
   );
 
-/** Outlines in columns, all to one scale. */
+interface Placed {
+  readonly plan: Outline;
+  /** Top left corner of its box [px]. */
+  readonly left: number;
+  readonly top: number;
+}
+
+/** Outlines one after another in rows that are as wide as the room, and how high that gets [px]. */
+function inRows(plans: readonly Outline[], factor: number): { placed: Placed[]; height: number } {
+  let [left, top, tallest] = [0, 0, 0];
+  const placed = plans.map((plan): Placed => {
+    const { min, max } = extent(plan);
+    const [width, height] = [(max[0] - min[0]) * factor, (max[1] - min[1]) * factor];
+    if (left > 0 && left + width > ROOM.width - 2 * EDGE) {
+      [left, top, tallest] = [0, top + tallest + GAP, 0];
+    }
+    const place = { plan, left: left + EDGE, top: top + EDGE };
+    left += width + GAP;
+    tallest = Math.max(tallest, height);
+    return place;
+  });
+  return { placed, height: top + tallest + 2 * EDGE };
+}
+
+/** Outlines all to one scale, as large as the room takes. */
 function outlines(plans: readonly Outline[]): string {
   const shown = plans.slice(0, MOST);
-  const rows = Math.ceil(shown.length / COLUMNS);
-  const cell = {
-    width: (ROOM.width - (COLUMNS - 1) * GAP) / COLUMNS,
-    height: (ROOM.height - (rows - 1) * GAP) / rows,
-  };
-  const sizes = shown.map((plan) => extent(plan));
-  const factor = Math.min(
-    ...sizes.map(({ min, max }) => Math.min(cell.width / (max[0] - min[0]), cell.height / (max[1] - min[1]))),
-  );
-  const shapes = shown.map((plan, index) => {
-    const { min, max } = sizes[index]!;
-    const left = (index % COLUMNS) * (cell.width + GAP) - min[0] * factor;
-    const middle = Math.floor(index / COLUMNS) * (cell.height + GAP) + cell.height / 2;
-    const axis = middle + ((max[1] + min[1]) / 2) * factor;
+  const widest = Math.max(...shown.map((plan) => extent(plan).max[0] - extent(plan).min[0]));
+  const largest = (ROOM.width - 2 * EDGE) / widest;
+  const sizes = Array.from({ length: SIZES }, (_, step) => largest * (1 - step / SIZES));
+  const factor = sizes.find((one) => inRows(shown, one).height <= ROOM.height) ?? largest / SIZES;
+  const { placed, height } = inRows(shown, factor);
+  const lower = (ROOM.height - height) / 2;
+  const shapes = placed.map(({ plan, left, top }) => {
+    const { min, max } = extent(plan);
     const rings = outlineOnPaper(plan, { factor: factor / 1000 }).map((ring) =>
-      ring.map(([x, y]) => [x + left, y + axis] as const),
+      ring.map(([x, y]) => [x + left - min[0] * factor, y + lower + top + max[1] * factor] as const),
     );
     return `<path d="${pathData(rings, true)}" fill="${LIGHT.plastic}" stroke="${LIGHT.ink}" stroke-width="3" stroke-linejoin="round"/>`;
   });
@@ -87,9 +108,9 @@ function treeOf({ shop, molds, plans, invented }: SiteCardFacts): Node {
       {
         flexDirection: 'column',
         justifyContent: 'space-between',
-        width: WIDTH - 2 * FRAME - 6,
-        height: HEIGHT - 2 * FRAME - 6,
-        padding: PAD - 6,
+        // A width leaves border and padding out: satori sizes the content.
+        ...ROOM_INSIDE,
+        padding: PAD - 3,
         border: `3px solid ${LIGHT.ink}`,
         backgroundColor: LIGHT.sheet,
       },

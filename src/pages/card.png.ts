@@ -6,7 +6,9 @@ import { siteData } from '../site/site-data.ts';
 /** The card that is shown where any page but a mold's or a bait's is shared. */
 export const GET: APIRoute = async () => {
   const { catalogue, sheets } = await siteData();
-  const plans = new Map(sheets.map((sheet) => [sheet.bait.id, sheet.geometry.plan]));
+  // A mold of a rear part alone shows less of its bait than the others do.
+  const largestLast = [...sheets].sort((a, b) => a.geometry.volume - b.geometry.volume);
+  const plans = new Map(largestLast.map((sheet) => [sheet.bait.id, sheet.geometry.plan]));
   const { name: shop, invented } = catalogue.shop;
   const facts = { shop, invented, molds: sheets.length, plans: [...plans.values()] };
   return new Response(new Uint8Array(await siteCardPng(facts, await cardFonts())), {
