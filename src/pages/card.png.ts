@@ -7,8 +7,9 @@ import { siteData } from '../site/site-data.ts';
 export const GET: APIRoute = async () => {
   const { catalogue, sheets } = await siteData();
   // A mold of a rear part alone shows less of its bait than the others do.
-  const largestLast = [...sheets].sort((a, b) => a.geometry.volume - b.geometry.volume);
-  const plans = new Map(largestLast.map((sheet) => [sheet.bait.id, sheet.geometry.plan]));
+  const length = ({ box: { min, max } }: (typeof sheets)[number]['geometry']) => max[0] - min[0];
+  const longestLast = [...sheets].sort((a, b) => length(a.geometry) - length(b.geometry));
+  const plans = new Map(longestLast.map((sheet) => [sheet.bait.id, sheet.geometry.plan]));
   const { name: shop, invented } = catalogue.shop;
   const facts = { shop, invented, molds: sheets.length, plans: [...plans.values()] };
   return new Response(new Uint8Array(await siteCardPng(facts, await cardFonts())), {
