@@ -13,6 +13,7 @@ interface Banded {
 export interface Written {
   readonly mold: {
     readonly cavities: readonly unknown[];
+    readonly warmTo?: string;
     readonly block: Record<'length' | 'width' | 'thickness', string> & { readonly finish?: string };
     readonly sprue: Record<'mouth' | 'end' | 'length', string>;
     readonly runner?: { readonly diameter: string };
@@ -59,6 +60,7 @@ export interface Again {
 /** Common practice and published values that the sheet states as its assumptions. */
 const ROOM = 22;
 const WORKING_BLOCK = 38;
+const HOTTEST_WORKING = 45;
 const TRANSFER_LOSS = 5;
 const PUSH = 110;
 const HOT_SHARE = 0.9;
@@ -186,6 +188,22 @@ export function again(
     before = ROOM + KELVIN + (after - ROOM - KELVIN) * kept;
   }
   put('heat.blockSteady', after - KELVIN, 0.02);
+  const limit = Math.min(51, by.touchLimit(60));
+  const hot = read('heat.blockSteady');
+  put('heat.safeToTouch', hot > limit ? (tau * Math.log((hot - ROOM) / (limit - ROOM))) / 60 : 0, 0.03);
+  // Rest until a shot into the block takes it no higher than a working block.
+  const rested = (HOTTEST_WORKING + KELVIN - r * gate) / (1 - r) - ROOM - KELVIN;
+  const pace = read('heat.demoldTime') + 60;
+  const rest = rested > 0 ? tau * Math.log((HOTTEST_WORKING - ROOM) / rested) - pace : Infinity;
+  // Within two hundredths of the whole time from shot to shot, as the block's own time is.
+  put('heat.pause', Math.min(1800, Math.max(0, rest)), rest > 0 ? 0.02 * (1 + pace / rest) : EXACT);
+  let [warm, shots] = [ROOM + KELVIN, 0];
+  const told = mold.warmTo === undefined ? read('fill.mold.needed') + KELVIN : si(mold.warmTo);
+  while (warm < told - 1e-9 && shots < 1000) {
+    warm = ROOM + KELVIN + (warm + r * (gate - warm) - ROOM - KELVIN) * kept;
+    shots += 1;
+  }
+  put('fill.warmUpShots', shots);
   put('burn.touchLimit', by.touchLimit(1));
   put('burn.minuteLimit', Math.min(51, by.touchLimit(60)));
   const melt = Math.sqrt(nominal(compound.conductivity) * density * heat);
@@ -217,10 +235,13 @@ export function again(
     const eta = by.root((x) => by.erf(x) - theta, 0, 3);
     const depth = si(edge.depth);
     const volumeHeat = density * HOT_SHARE * heat;
-    const time =
-      depth ** 2 / (16 * eta ** 2 * spread) + ((volumeHeat * depth) / (2 * 2500)) * Math.log(1 / theta);
     const viscosity = by.viscosityAt(nominal(compound.viscosity), nominal(compound.activation), gate);
-    put('vent.flash.edge', 1000 * depth * Math.sqrt((pressure * time) / (60 * viscosity)), 0.01);
+    const flows = (d: number): number => {
+      const shut = d ** 2 / (16 * eta ** 2 * spread) + ((volumeHeat * d) / (2 * 2500)) * Math.log(1 / theta);
+      return d * Math.sqrt((pressure * shut) / (60 * viscosity));
+    };
+    put('vent.flash.edge', 1000 * flows(depth), 0.01);
+    put('vent.flashThrough.edge', 1e6 * by.root((d) => flows(d) - si(edge.land), 1e-6, 1e-3), 0.01);
   }
   if (mold.vents?.length) {
     const air = by.airViscosity((gate + ROOM + KELVIN) / 2);

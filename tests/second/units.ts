@@ -16,6 +16,7 @@ const FACTORS: Record<string, number> = {
   'kg/m³': 1,
   'W/(m·K)': 1,
   'J/(kg·K)': 1,
+  'm/s': 1,
   'm2/s': 1,
   'm²/s': 1,
   '1/K': 1,
