@@ -1,5 +1,5 @@
 import { band, type Band } from '../quantity/band.ts';
-import { need, needPositive } from '../quantity/guard.ts';
+import { need, needNonNegative, needPositive } from '../quantity/guard.ts';
 import { shore00Modulus } from '../hardness/shore-modulus.ts';
 
 /** Exponents of the power law [1]. */
@@ -21,7 +21,7 @@ const EXPONENTS: Band = band(3, 2.6, 3.4);
  */
 export function powerRuleModulus(share: number, first: number, second: number, exponent: number): number {
   need(share >= 0 && share <= 1, 'powerRuleModulus', 'a share of 0 to 1', share);
-  need(first >= 0 && second >= 0, 'powerRuleModulus', 'moduli of 0 or more', `${first} and ${second}`);
+  needNonNegative('powerRuleModulus', { first, second });
   needPositive('powerRuleModulus', { exponent });
   return (share * second ** (1 / exponent) + (1 - share) * first ** (1 / exponent)) ** exponent;
 }

@@ -1,6 +1,5 @@
 // Every number that a function does not take is refused by name, and nothing is worked out from it. Each row states a call
 // that is right; its numbers are then put out of order one by one.
-import { expect, test } from 'vitest';
 import {
   beforeShotTemperature,
   coolDownTime,
@@ -9,6 +8,31 @@ import {
   paceForPeak,
   steadyCycle,
 } from '../../../src/core/heat/block-warming.ts';
+import { cauchyNumber, bendingSpeed } from '../../../src/core/action/bending.ts';
+import { addedMass, forcingFrequency } from '../../../src/core/action/beat.ts';
+import { neutralState } from '../../../src/core/action/flutter.ts';
+import { plasticisedModulus, equivalentPhr } from '../../../src/core/hardness/compound-hardness.ts';
+import {
+  shore00Modulus,
+  shore00ModulusHertz,
+  shoreAModulusGent,
+  shoreAModulusRuess,
+} from '../../../src/core/hardness/shore-modulus.ts';
+import { centreExcess, meanExcess } from '../../../src/core/heat/conduction-series.ts';
+import { firstTerm } from '../../../src/core/heat/contact-coefficient.ts';
+import {
+  centreCoolingTime,
+  ellipseCoolingTime,
+  ellipseEigenvalue,
+  meanCoolingTime,
+  rectangleCoolingTime,
+  sectionCoolingTime,
+} from '../../../src/core/heat/cooling-time.ts';
+import { neumannRoot, skinDepth, stefanRoot } from '../../../src/core/heat/solidification.ts';
+import { nusseltChurchillChu, radiationCoefficient } from '../../../src/core/heat/surface-loss.ts';
+import { logRuleModulus, powerRuleModulus } from '../../../src/core/plan/blend.ts';
+import { rotation } from '../../../src/core/plan/rotation.ts';
+import { freshWaterDensity, seaWaterDensity, waterViscosity } from '../../../src/core/rigging/water.ts';
 import { effusivity } from '../../../src/core/heat/contact.ts';
 import { metalTouchThreshold, skinBurnThresholds } from '../../../src/core/heat/touch.ts';
 import { blockMass, blockSurface, metalVolume, shippingMass } from '../../../src/core/mold/block.ts';
@@ -53,17 +77,7 @@ import { sutherlandViscosity } from '../../../src/core/vent/air.ts';
 import { flashThroughDepth, ventFreezeTime } from '../../../src/core/vent/flash.ts';
 import { airResistance, chokedMassFlow, isothermalMassFlow } from '../../../src/core/vent/slot-flow.ts';
 import { backPressure } from '../../../src/core/vent/tiers.ts';
-
-/** What a number must be; a pair is a range, its ends taken. */
-type Wanted = 'positive' | 'not negative' | 'whole' | readonly [number, number];
-/** The numbers of a call by their place: `0`, `0.depth`. */
-type Places = Readonly<Record<string, Wanted>>;
-type Row = readonly [
-  name: string,
-  call: (...args: never[]) => unknown,
-  args: readonly unknown[],
-  places: Places,
-];
+import { refusesNumbers, type Places, type Row } from '../../support/refusals.ts';
 
 const slot = { depth: 4e-5, width: 5e-3, land: 2e-3 };
 const air = { inside: 110_000, outside: 101_325, temperature: 400 };
@@ -102,6 +116,14 @@ const falls: Places = Object.fromEntries(Object.keys(fall).map((key) => [`0.${ke
 const temperatures = { pour: 448, noFlow: 373, mold: 313 };
 const sections = { gateWidth: 4e-3, gateDepth: 3e-3, bodyDiameter: 0.01 };
 const thread = { meanDiameter: 9e-3, lead: 1.5e-3, friction: 0.15 };
+const cooling = { melt: 448, mold: 313, eject: 333, diffusivity: 7.5e-8 };
+const cools: Places = { '1.diffusivity': 'positive', '1.eject': [313.001, 447.999] };
+const shifted = (places: Places, from: number, to: number): Places =>
+  Object.fromEntries(
+    Object.entries(places).map(([place, one]) => [place.replace(String(from), String(to)), one]),
+  );
+const bent = { limpness: 5e5, modulus: 2e5, water: 998 };
+const bends: Places = { '0.limpness': 'positive', '0.modulus': 'positive', '0.water': 'positive' };
 const dinp = { plasticiser: 'DINP', phr: 300, salt: 0.1, microballoons: 0.01 };
 
 const ROWS: readonly Row[] = [
@@ -271,50 +293,68 @@ const ROWS: readonly Row[] = [
     { '0.depth': 'positive', '1.inside': 'positive', '1.outside': 'positive' },
   ],
   ['chokedMassFlow', chokedMassFlow, [1e-6, 1e5, 300], { 0: 'positive', 1: 'positive', 2: 'positive' }],
+  [
+    'centreCoolingTime',
+    centreCoolingTime,
+    ['slab', 0.01, cooling],
+    { 1: 'positive', ...shifted(cools, 1, 2) },
+  ],
+  [
+    'meanCoolingTime',
+    meanCoolingTime,
+    ['slab', 0.01, cooling],
+    { 1: 'positive', '2.diffusivity': 'positive' },
+  ],
+  [
+    'rectangleCoolingTime',
+    rectangleCoolingTime,
+    [0.01, 0.02, cooling],
+    { 0: 'positive', 1: 'positive', ...shifted(cools, 1, 2) },
+  ],
+  ['ellipseEigenvalue', ellipseEigenvalue, [0.5], { 0: 'positive' }],
+  [
+    'ellipseCoolingTime',
+    ellipseCoolingTime,
+    [0.01, 0.02, cooling],
+    { 0: 'positive', 1: 'positive', ...shifted(cools, 1, 2) },
+  ],
+  ['sectionCoolingTime', sectionCoolingTime, [0.01, 2e-4, cooling], { 0: 'positive', 1: 'positive' }],
+  ['centreExcess', centreExcess, ['cylinder', 0.1], { 1: 'positive' }],
+  ['meanExcess', meanExcess, ['cylinder', 0.1], { 1: 'positive' }],
+  ['firstTerm', firstTerm, ['slab', 2], { 1: 'positive' }],
+  ['stefanRoot', stefanRoot, [1], { 0: 'positive' }],
+  ['neumannRoot', neumannRoot, [1, 0.5, 1], { 0: 'positive', 1: 'not negative', 2: 'positive' }],
+  ['skinDepth', skinDepth, [0.5, 7.5e-8, 2], { 0: [0, 1 - 1e-12], 1: 'positive', 2: 'positive' }],
+  ['nusseltChurchillChu', nusseltChurchillChu, [1e6, 0.707], { 0: 'positive', 1: 'positive' }],
+  ['radiationCoefficient', radiationCoefficient, [320, 295, 0.8], { 0: 'positive', 1: 'positive' }],
+  ['plasticisedModulus', plasticisedModulus, [100], { 0: [45, 700] }],
+  ['equivalentPhr', equivalentPhr, ['DINP', 100], { 1: 'positive' }],
+  ['shoreAModulusGent', shoreAModulusGent, [40], { 0: [0, 80] }],
+  ['shoreAModulusRuess', shoreAModulusRuess, [40], { 0: [0, 80] }],
+  ['shore00ModulusHertz', shore00ModulusHertz, [40], { 0: [0, 70] }],
+  ['shore00Modulus', shore00Modulus, [40], { 0: [0, 98] }],
+  [
+    'powerRuleModulus',
+    powerRuleModulus,
+    [0.5, 1e5, 2e5, 3],
+    { 0: [0, 1], 1: 'not negative', 2: 'not negative', 3: 'positive' },
+  ],
+  ['logRuleModulus', logRuleModulus, [0.5, 1e5, 2e5], { 0: [0, 1], 1: 'positive', 2: 'positive' }],
+  [
+    'rotation',
+    rotation,
+    [[{ id: 'a', shots: 3, handling: 40, rest: 90 }]],
+    { '0.0.shots': [0, 20_000], '0.0.handling': 'positive', '0.0.rest': 'not negative' },
+  ],
+  ['freshWaterDensity', freshWaterDensity, [293.15], { 0: [273.15, 423.15] }],
+  ['seaWaterDensity', seaWaterDensity, [293.15, 35], { 0: [273.15, 313.15], 1: [0, 42] }],
+  ['waterViscosity', waterViscosity, [293.15], { 0: [273.15, 373.15] }],
+  ['addedMass', addedMass, [0.006, 998], { 0: 'positive', 1: 'positive' }],
+  ['forcingFrequency', forcingFrequency, [0.4, 0.01], { 0: 'not negative', 1: 'positive' }],
+  ['cauchyNumber', cauchyNumber, [bent, 0.4], { ...bends, 1: 'not negative' }],
+  ['bendingSpeed', bendingSpeed, [bent, 8], { ...bends, 1: 'positive' }],
+  ['neutralState', neutralState, [0.5], { 0: [0.05, 0.98] }],
   ['backPressure', backPressure, [1e8, 1e-5], { 0: 'not negative', 1: 'not negative' }],
 ];
 
-/** A call's arguments with the number at a place replaced. */
-function put(args: unknown, [step = '', ...rest]: readonly string[], value: number): unknown {
-  if (step === '') return value;
-  if (Array.isArray(args))
-    return args.map((one: unknown, i) => (String(i) === step ? put(one, rest, value) : one));
-  return { ...(args as object), [step]: put((args as Record<string, unknown>)[step], rest, value) };
-}
-
-function refused(wanted: Wanted): number[] {
-  if (wanted === 'positive') return [0, -1, NaN, Infinity];
-  if (wanted === 'not negative') return [-1e-9, NaN, Infinity];
-  if (wanted === 'whole') return [0, 1.5, NaN, Infinity];
-  const [low, high] = wanted;
-  return [
-    low - Math.max(Math.abs(low) * 1e-3, Number.MIN_VALUE * 2),
-    high * 1.001,
-    NaN,
-    ...(high < Infinity ? [Infinity] : []),
-  ];
-}
-
-/** The ends of what is taken. */
-function taken(wanted: Wanted): number[] {
-  if (wanted === 'positive') return [];
-  if (wanted === 'not negative') return [0];
-  return wanted === 'whole' ? [1] : [...wanted];
-}
-
-const places = ROWS.flatMap(([name, call, args, list]) =>
-  Object.entries(list).map(([place, wanted]) => ({
-    name,
-    call: call as (...all: unknown[]) => unknown,
-    args,
-    place,
-    wanted,
-  })),
-);
-
-test.each(places)('$name, number $place', ({ call, args, place, wanted }) => {
-  const with_ = (value: number): unknown[] => put(args, place.split('.'), value) as unknown[];
-  expect(() => call(...args)).not.toThrow();
-  for (const value of taken(wanted)) expect(() => call(...with_(value)), String(value)).not.toThrow();
-  for (const value of refused(wanted)) expect(() => call(...with_(value)), String(value)).toThrow(RangeError);
-});
+refusesNumbers(ROWS);
