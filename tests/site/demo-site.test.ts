@@ -202,12 +202,13 @@ describe('files for programs', () => {
 describe('cards', () => {
   const cards = files.filter((name) => /card(?:-square)?\.png$/u.test(name));
 
-  test('every mold and every bait has both', () => {
+  test('every mold and every bait has both, and the catalogue one', () => {
     const baits = new Set(
       cards.filter((name) => name.startsWith('baits/')).map((name) => name.split('/')[1]),
     );
     expect(baits.size).toBeGreaterThanOrEqual(8);
-    expect(cards).toHaveLength(2 * ids.length + 2 * baits.size);
+    expect(cards).toContain('card.png');
+    expect(cards).toHaveLength(2 * ids.length + 2 * baits.size + 1);
   });
 
   test.each(cards)('%s has its size and at most 100 kB', async (name) => {
