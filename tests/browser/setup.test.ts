@@ -30,6 +30,11 @@ test('your set-up: loaded when it is asked for; verdict, reserve and map follow 
   const status = page.locator('shot-setup [role=status]');
   await page.locator('shot-setup .setup-map .outline').waitFor();
   expect(asked.some((url) => url.endsWith('setup.json'))).toBe(true);
+  // The block that customers are told to warm.
+  expect(await status.innerText()).toMatch(/may come short/iu);
+
+  await page.getByLabel('or the mold as measured').fill('65 °F');
+  await page.locator('shot-setup figcaption', { hasText: 'Stops after' }).waitFor();
   expect(await status.innerText()).toMatch(/comes short/iu);
   expect(await page.locator('shot-setup .setup-map .short').getAttribute('d')).not.toBe('');
 
