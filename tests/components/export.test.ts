@@ -57,6 +57,11 @@ test('the insert gives its figures in both unit systems', () => {
     expect.stringContaining('fl oz'),
     expect.stringContaining('mL'),
   ]);
+  // A wait is told by its safe end: 22 min, from 0 to 146.
+  expect(facts.find(({ name }) => name === 'Touch bare after')).toMatchObject({
+    value: '146\u00a0min',
+    other: 'at the longest',
+  });
 });
 
 // Version 5 of ISO/IEC 18004 has 37 modules a side and holds 60 bytes at level Q; four quiet modules on each side.

@@ -9,13 +9,17 @@ export interface InsertFact {
   readonly other: string;
 }
 
+/** Waits that end on the safe side only at their longest. */
+const WAITS = [
+  ['Open after', 'heat.demoldTime'],
+  ['Touch bare after', 'heat.safeToTouch'],
+] as const;
+
 /** Figures by the few words that a line of the insert has room for. */
 const KEYS = [
   ['Shot, hot', 'shot.total'],
   ['Pour at', 'pour.nominal'],
-  ['Open after', 'heat.demoldTime'],
   ['Clamp to', 'mold.clampForce'],
-  ['Touch bare after', 'heat.safeToTouch'],
   ['Bait length', 'bait.length'],
   ['One bait', 'bait.mass'],
 ] as const;
@@ -30,11 +34,16 @@ export function insertFacts(sheet: Sheet): InsertFact[] {
     return { name, value, other: value === other ? '' : other };
   };
   const figures = KEYS.map(([name, key]) => both(name, key));
+  const waits = WAITS.map(([name, key]): InsertFact => {
+    const { value, unit, range } = printed(figureOf(sheet, key), first);
+    return { name, value: `${range?.high ?? value}\u00a0${unit}`, other: range ? 'at the longest' : '' };
+  });
   const { injectors, bestHook, verdicts } = sheet;
   return [
     { name: 'Shoot it cold?', value: verdicts.cold.code, other: '' },
     ...(sheet.figures['fill.mold.first'] ? [both('Warm the mold to', 'fill.mold.first')] : []),
     ...figures,
+    ...waits,
     {
       name: 'Injector',
       value: injectors.find(({ holds }) => holds)?.injector.name ?? 'none listed gives it in one push',
