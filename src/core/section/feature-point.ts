@@ -1,7 +1,7 @@
 import type { Vec3 } from '../mesh/mesh.ts';
 import type { BoxTree } from './box-tree.ts';
 import { acrossAt } from './feature.ts';
-import { squaredDistances } from './distance-field.ts';
+import { squaredDistances } from '../numeric/distance-field.ts';
 import { bandMiddles, centredLine } from './feature-box.ts';
 import { isInside } from './inside.ts';
 import { apart, middleLineOf, type MiddleLine } from './middle-line.ts';

@@ -1,3 +1,4 @@
+import { squaredDistances } from '../../numeric/distance-field.ts';
 import { positive } from '../../quantity/guard.ts';
 
 /** The part of a height map that filling needs: cell (i, j) is entry i + nx·j, its middle at x0 + i·cell, y0 + j·cell [m]. */
@@ -15,61 +16,16 @@ export interface CavityMap {
   readonly width?: Float64Array;
 }
 
-const FAR = 1e20;
-
-/** Squared distance transform of one line, in cells: lower envelope of parabolas. */
-function lineDistances(line: Float64Array, count: number, out: Float64Array): void {
-  const roots = new Int32Array(count);
-  const starts = new Float64Array(count + 1);
-  let last = 0;
-  starts[0] = -FAR;
-  starts[1] = FAR;
-  for (let q = 1; q < count; q++) {
-    const crossing = () => {
-      const r = roots[last]!;
-      return (line[q]! + q * q - line[r]! - r * r) / (2 * q - 2 * r);
-    };
-    let s = crossing();
-    while (s <= starts[last]!) {
-      last--;
-      s = crossing();
-    }
-    last++;
-    roots[last] = q;
-    starts[last] = s;
-    starts[last + 1] = FAR;
-  }
-  for (let q = 0, k = 0; q < count; q++) {
-    while (starts[k + 1]! < q) k++;
-    out[q] = (q - roots[k]!) ** 2 + line[roots[k]!]!;
-  }
-}
-
 /** Squared distance in cells from every cell to the nearest one outside the cavity; the rim of the map counts as outside. */
-function squaredDistances(map: CavityMap): Float64Array {
+function outsideDistances(map: CavityMap): Float64Array {
   const [wide, tall] = [map.nx + 2, map.ny + 2];
-  const field = new Float64Array(wide * tall);
-  for (let place = 0; place < map.nx * map.ny; place++) {
-    const [i, j] = [place % map.nx, Math.floor(place / map.nx)];
-    if (map.height[place]! > 0) field[i + 1 + wide * (j + 1)] = FAR;
-  }
-  const longest = Math.max(wide, tall);
-  const [line, out] = [new Float64Array(longest), new Float64Array(longest)];
-  for (let i = 0; i < wide; i++) {
-    for (let j = 0; j < tall; j++) line[j] = field[i + wide * j]!;
-    lineDistances(line, tall, out);
-    for (let j = 0; j < tall; j++) field[i + wide * j] = out[j]!;
-  }
-  for (let j = 0; j < tall; j++) {
-    for (let i = 0; i < wide; i++) line[i] = field[i + wide * j]!;
-    lineDistances(line, wide, out);
-    for (let i = 0; i < wide; i++) field[i + wide * j] = out[i]!;
-  }
-  const inner = new Float64Array(map.nx * map.ny);
-  for (let place = 0; place < inner.length; place++) {
-    inner[place] = field[(place % map.nx) + 1 + wide * (Math.floor(place / map.nx) + 1)]!;
-  }
-  return inner;
+  const rimmed = (place: number) => (place % map.nx) + 1 + wide * (Math.floor(place / map.nx) + 1);
+  const outside = new Uint8Array(wide * tall).fill(1);
+  map.height.forEach((height, place) => {
+    if (height > 0) outside[rimmed(place)] = 0;
+  });
+  const field = squaredDistances([wide, tall, 1], outside);
+  return Float64Array.from(map.height, (_, place) => field[rimmed(place)]!);
 }
 
 /**
@@ -81,12 +37,12 @@ function squaredDistances(map: CavityMap): Float64Array {
  *
  * Valid: widths of two cells or more.
  * Cost: linear in the cells, plus each disc that is not inside a larger neighbour's.
- * Source: distance transform after Felzenszwalb & Huttenlocher (2012); local thickness after Hildebrand & Rüegsegger,
+ * Source: distances as `squaredDistances`; local thickness after Hildebrand & Rüegsegger,
  * J. Microscopy 185 (1997); from memory.
  */
 export function planWidths(map: CavityMap): Float64Array {
   positive('planWidths: cell', map.cell);
-  const squared = squaredDistances(map);
+  const squared = outsideDistances(map);
   const widths = new Float64Array(map.nx * map.ny);
   for (let place = 0; place < widths.length; place++) {
     if (!(map.height[place]! > 0)) continue;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import fc from 'fast-check';
-import { squaredDistances } from '../../../src/core/section/distance-field.ts';
+import { squaredDistances } from '../../../src/core/numeric/distance-field.ts';
 
 const grid = fc
   .tuple(fc.integer({ min: 1, max: 7 }), fc.integer({ min: 1, max: 6 }), fc.integer({ min: 1, max: 5 }))
