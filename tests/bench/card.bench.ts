@@ -2,11 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import satori from 'satori';
 import sharp from 'sharp';
 import { openFaces } from '../../src/card/faces.ts';
-import type { CardFacts } from '../../src/card/facts.ts';
 import { CARD_SIZES, cardSvg, type CardSize } from '../../src/card/layout.ts';
 import { cardPng } from '../../src/card/png.ts';
 import { readCardFonts } from '../../src/io/fonts.ts';
-import { grub } from '../drawing/shapes.ts';
+import { fakeCard } from '../support/fake-card.ts';
 import { launchChromium } from '../support/chromium.ts';
 import { keep, type Spread } from './harness.ts';
 import { cardTree } from './satori-card.ts';
@@ -63,18 +62,7 @@ async function measured(draw: () => Promise<Buffer>): Promise<Measured> {
   return { bytes, median: sorted[RUNS >> 1]!, low: sorted[0]!, high: sorted.at(-1)!, runs: RUNS };
 }
 
-const facts: CardFacts = {
-  ...{ shop: 'Thistledown Tooling', name: 'Curl-tail grub, four cavities', stock: 'TT-GRUB-4' },
-  ...{ detail: '4 cavities · rev. c', plan: grub().plan, across: grub().across, units: 'us' },
-  figures: [
-    { label: 'Bait length', value: '4.20 in', note: '106.7 mm' },
-    { label: 'Shot, hot', value: '1.62 fl oz', note: '1.51 to 1.74 fl oz' },
-    { label: 'Pour', value: '318 to 345 °F', note: '159 to 174 °C' },
-    { label: 'Cold mold', value: 'Likely fills cold', note: 'computed from the shape' },
-  ],
-  invented: true,
-};
-
+const facts = fakeCard();
 const fonts = await readCardFonts();
 const faces = openFaces(fonts);
 const set = fonts.map((font) => ({ ...font, style: 'normal' as const }));

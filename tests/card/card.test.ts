@@ -1,36 +1,18 @@
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { fitted, lineWidth, missingLetter, openFaces, type Faces } from '../../src/card/faces.ts';
-import type { CardFacts } from '../../src/card/facts.ts';
 import { cardPng } from '../../src/card/png.ts';
 import { CARD_SIZES, type CardSize } from '../../src/card/layout.ts';
 import { readCardFonts, type CardFont } from '../../src/io/fonts.ts';
 import { LIGHT } from '../../src/styles/tokens.ts';
 import { grub } from '../drawing/shapes.ts';
+import { fakeCard } from '../support/fake-card.ts';
 
 let fonts: CardFont[];
 let faces: Faces;
 beforeAll(async () => {
   fonts = await readCardFonts();
   faces = openFaces(fonts);
-});
-
-const facts = (change: Partial<CardFacts> = {}): CardFacts => ({
-  shop: 'Thistledown Tooling',
-  name: 'Curl-tail grub, four cavities',
-  stock: 'TT-GRUB-4',
-  detail: '4 cavities · rev. C',
-  plan: grub().plan,
-  across: grub().across,
-  units: 'us',
-  figures: [
-    { label: 'Bait length', value: '4.20 in', note: '106.7 mm' },
-    { label: 'Shot, hot', value: '1.62 fl oz', note: '1.51 to 1.74 fl oz' },
-    { label: 'Pour', value: '318 to 345 °F', note: '159 to 174 °C' },
-    { label: 'Cold mold', value: 'Likely fills cold', note: 'computed from the shape' },
-  ],
-  invented: true,
-  ...change,
 });
 
 /** Share of the pixels in a rectangle that differ clearly from the ground of the card. */
@@ -44,7 +26,7 @@ async function inked(
 
 describe.each(['wide', 'square'] as const)('%s', (size: CardSize) => {
   test('has the size of its format, a small palette and at most 40 kB', async () => {
-    const png = await cardPng(facts(), size, fonts);
+    const png = await cardPng(fakeCard(), size, fonts);
     const meta = await sharp(png).metadata();
     expect([meta.width, meta.height]).toEqual([CARD_SIZES[size].width, CARD_SIZES[size].height]);
     // Colour type 3 of the PNG header: indexed colour.
@@ -53,13 +35,13 @@ describe.each(['wide', 'square'] as const)('%s', (size: CardSize) => {
   });
 
   test('same facts, same bytes', async () => {
-    const [one, two] = [await cardPng(facts(), size, fonts), await cardPng(facts(), size, fonts)];
+    const [one, two] = [await cardPng(fakeCard(), size, fonts), await cardPng(fakeCard(), size, fonts)];
     expect(one.equals(two)).toBe(true);
   });
 
   test('nothing is set outside the frame, whatever the length of the name', async () => {
     for (const name of ['A', 'W'.repeat(80), 'Curl-tail grub with an unusually long name that goes on']) {
-      const png = await cardPng(facts({ name }), size, fonts);
+      const png = await cardPng(fakeCard({ name }), size, fonts);
       const { width, height } = CARD_SIZES[size];
       const edges = [
         { left: 0, top: 0, width, height: 29 },
@@ -73,7 +55,7 @@ describe.each(['wide', 'square'] as const)('%s', (size: CardSize) => {
 });
 
 test('the bait is drawn from its own outline: its tint covers the area that the outline has', async () => {
-  const png = await cardPng(facts(), 'wide', fonts);
+  const png = await cardPng(fakeCard(), 'wide', fonts);
   const { data, info } = await sharp(png).removeAlpha().raw().toBuffer({ resolveWithObject: true });
   const tint = [1, 3, 5].map((at) => Number.parseInt(LIGHT.plastic.slice(at, at + 2), 16));
   let [count, left, right] = [0, Infinity, 0];
@@ -96,10 +78,10 @@ test('the bait is drawn from its own outline: its tint covers the area that the 
 });
 
 test('a letter that no face holds is named with its code, its field and its mold', async () => {
-  await expect(cardPng(facts({ name: 'Grub 怪' }), 'wide', fonts)).rejects.toThrow(
+  await expect(cardPng(fakeCard({ name: 'Grub 怪' }), 'wide', fonts)).rejects.toThrow(
     'share card of TT-GRUB-4: the name "Grub 怪" holds "怪" (U+602A), which the fonts of the card lack; write it in Latin letters',
   );
-  await expect(cardPng(facts({ shop: 'Bait 🎣' }), 'wide', fonts)).rejects.toThrow('(U+1F3A3)');
+  await expect(cardPng(fakeCard({ shop: 'Bait 🎣' }), 'wide', fonts)).rejects.toThrow('(U+1F3A3)');
 });
 
 test('letters of further European languages are held by the second face', () => {
