@@ -6,6 +6,7 @@ import { extent, outlineOnPaper } from '../drawing/view.ts';
 import { LIGHT } from '../styles/tokens.ts';
 import { missingLetter, openFaces, type FaceBytes } from './faces.ts';
 import { CARD_SIZES } from './layout.ts';
+import { box, type SatoriNode } from './satori-node.ts';
 
 /** What the card of a whole catalogue shows. */
 export interface SiteCardFacts {
@@ -14,13 +15,6 @@ export interface SiteCardFacts {
   /** Plans of its baits, in order [m]. */
   readonly plans: readonly Outline[];
   readonly invented: boolean;
-}
-
-/** A node of the tree that satori sets. */
-interface Node {
-  readonly type: string;
-  readonly key: null;
-  readonly props: Readonly<Record<string, unknown>>;
 }
 
 const FRAME = 30;
@@ -36,16 +30,7 @@ const EDGE = 3;
 const MOST = 9;
 const SIZES = 100;
 
-const box = (
-  style: Readonly<Record<string, string | number>>,
-  ...children: readonly (Node | string)[]
-): Node => ({
-  type: 'div',
-  key: null,
-  props: { style: { display: 'flex', ...style }, children: children.length === 1 ? children[0] : children },
-});
-
-const line = (text: string, size: number, colour: string, condensed = false): Node =>
+const line = (text: string, size: number, colour: string, condensed = false): SatoriNode =>
   box(
     {
       fontFamily: condensed ? 'Barlow Condensed, Barlow Condensed Ext' : 'Barlow, Barlow Ext',
@@ -100,7 +85,7 @@ function outlines(plans: readonly Outline[]): string {
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${ROOM.width}" height="${ROOM.height}">${shapes.join('')}</svg>`;
 }
 
-function treeOf({ shop, molds, plans, invented }: SiteCardFacts): Node {
+function treeOf({ shop, molds, plans, invented }: SiteCardFacts): SatoriNode {
   const source = `data:image/svg+xml;base64,${Buffer.from(outlines(plans)).toString('base64')}`;
   return box(
     { width: WIDTH, height: HEIGHT, padding: FRAME, backgroundColor: LIGHT.paper },

@@ -3,25 +3,11 @@ import { baitPicture } from '../../src/card/bait-picture.ts';
 import { fitted, type FaceName, type Faces } from '../../src/card/faces.ts';
 import type { CardFacts, CardFigure } from '../../src/card/facts.ts';
 import { CARD_SIZES, type CardSize } from '../../src/card/layout.ts';
-
-/** A node of the tree that satori sets. */
-interface CardNode {
-  readonly type: string;
-  readonly key: null;
-  readonly props: Readonly<Record<string, unknown>>;
-}
-
-type Style = Readonly<Record<string, string | number>>;
+import { box, type SatoriNode } from '../../src/card/satori-node.ts';
 
 const FRAME = 30;
 const BORDER = 3;
 const PAD = 32;
-
-const box = (style: Style, ...children: readonly (CardNode | string)[]): CardNode => ({
-  type: 'div',
-  key: null,
-  props: { style: { display: 'flex', ...style }, children: children.length === 1 ? children[0] : children },
-});
 
 const family = (face: FaceName) => `${face}, ${face} Ext`;
 
@@ -35,7 +21,7 @@ function line(
     readonly width: number;
     readonly colour?: string;
   },
-): CardNode {
+): SatoriNode {
   const fit = fitted(text, how, how.face, faces);
   return box(
     {
@@ -54,7 +40,7 @@ function figureCell(
   figure: CardFigure,
   faces: Faces,
   place: { readonly first: boolean; readonly width: number; readonly times: number },
-): CardNode {
+): SatoriNode {
   const room = place.width - 2 * 22;
   const set = (text: string, face: FaceName, size: number, colour?: string) =>
     line(text, faces, { face, most: size * place.times, least: 0.7 * size, width: room, colour });
@@ -72,7 +58,7 @@ function figureCell(
   );
 }
 
-function heading(facts: CardFacts, faces: Faces, width: number): CardNode {
+function heading(facts: CardFacts, faces: Faces, width: number): SatoriNode {
   const side = 230;
   return box(
     { justifyContent: 'space-between', width },
@@ -106,7 +92,7 @@ function heading(facts: CardFacts, faces: Faces, width: number): CardNode {
   );
 }
 
-function drawing(facts: CardFacts, faces: Faces, room: { width: number; height: number }): CardNode {
+function drawing(facts: CardFacts, faces: Faces, room: { width: number; height: number }): SatoriNode {
   const { svg, marks } = baitPicture(facts, room);
   const whole = `<svg xmlns="http://www.w3.org/2000/svg" width="${room.width}" height="${room.height}">${svg}</svg>`;
   const source = `data:image/svg+xml;base64,${Buffer.from(whole).toString('base64')}`;
@@ -126,7 +112,7 @@ function drawing(facts: CardFacts, faces: Faces, room: { width: number; height: 
  * The card as a tree for satori, to measure against: heading, the bait over its ruler, and a row of figures as a title block has them.
  * What matters lies inside the middle 1080 × 540 px of the wide format, which every crop keeps.
  */
-export function cardTree(facts: CardFacts, size: CardSize, faces: Faces): CardNode {
+export function cardTree(facts: CardFacts, size: CardSize, faces: Faces): SatoriNode {
   const { width, height } = CARD_SIZES[size];
   const inner = width - 2 * (FRAME + BORDER + PAD);
   const head = 124;
