@@ -21,9 +21,8 @@ const VIEWS = {
  * @param view - direction of sight
  * @param tolerance - how far simplifying may move the outline [m]
  * @returns closed rings [m], outer ones counter-clockwise, holes clockwise, the largest first
- * @throws {RangeError} when the surface is open
  *
- * Valid: any closed oriented mesh, overhangs and holes included; rounded to 1e-11 m.
+ * Valid: any oriented mesh, overhangs and holes included; rounded to 1e-11 m.
  * Cost: one pass over the triangles and a union of the loops; 100 000 triangles in some 10 ms.
  * Source: contour edges and winding numbers; union by manifold-3d (A. Johnson, Clipper2).
  */
@@ -79,8 +78,7 @@ function contourLoops(mesh: Mesh, view: keyof typeof VIEWS): Outline {
       at = onward;
     }
     // As many edges lead into a vertex as out of it, so a walk can only end where it began.
-    if (at !== start) throw new RangeError('silhouette: wants a closed mesh, got an open edge');
-    if (loop.length > 2) loops.push(loop);
+    loops.push(loop);
   }
   return loops;
 }
