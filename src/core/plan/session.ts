@@ -191,7 +191,7 @@ function rotationOf(orders: readonly PlanOrder[], molds: readonly MoldPlan[], en
   return rotation(
     orders.map(({ mold }, index) => ({
       id: mold.id,
-      shots: (molds[index]?.shots ?? 0) + (molds[index]?.warmUps ?? 0),
+      shots: molds[index]!.shots + molds[index]!.warmUps,
       handling: mold.handling[end],
       rest: mold.closed[end] + mold.pause,
     })),

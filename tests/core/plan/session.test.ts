@@ -1,13 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { sessionCost } from '../../../src/core/plan/cost.ts';
+import { rotation } from '../../../src/core/plan/rotation.ts';
 import type { PlanRequest, SessionPlan } from '../../../src/core/plan/session-parts.ts';
-import { sessionPlan, stirredDensity } from '../../../src/core/plan/session.ts';
+import { colourShots, sessionPlan, stirredDensity } from '../../../src/core/plan/session.ts';
 import { band } from '../../../src/core/quantity/band.ts';
 import { toSI } from '../../../src/core/quantity/units.ts';
 import { batchFor } from '../../../src/core/shot/batch.ts';
 import { baitMass, shotMass } from '../../../src/core/shot/shot-volume.ts';
 import { hotDensity } from '../../../src/core/shot/compound-density.ts';
+import { refusesNumbers } from '../../support/refusals.ts';
 import { FOUR, TWO } from './data.ts';
 
 const REQUEST: PlanRequest = {
@@ -176,6 +178,164 @@ test('more baits never need less: compound, melt, shots, fillings, time', () => 
     }),
     { seed: 62, numRuns: 60 },
   );
+});
+
+describe('every number of a session of two molds, by plain arithmetic at each end', () => {
+  const [salt, glass, remelt, heel] = [0.1, 0.02, 0.25, 40e-6];
+  const density = band(1040, 1020, 1060);
+  const [fours, twos] = [250, 31];
+  const plan = sessionPlan({
+    orders: [
+      { mold: FOUR, baits: fours },
+      { mold: TWO, baits: twos },
+    ],
+    density,
+    capacity: 100e-6,
+    heel,
+    remelt,
+    salt,
+    microballoons: glass,
+    shelf: 1,
+  });
+  // 63 shots of four; 16 of two, and two to warm its block up.
+  const [fourShots, twoShots, warming] = [63, 16, 2];
+  const stirred = stirredDensity(density, salt, glass);
+  const hot = hotDensity(stirred);
+  const [four, two] = [shotMass(FOUR.shot, hot), shotMass(TWO.shot, hot)];
+
+  test.each(ENDS)('%s', (end) => {
+    const [fourSprue, twoSprue] = [
+      (four[end] * FOUR.channels) / FOUR.shot[end],
+      (two[end] * TWO.channels) / TWO.shot[end],
+    ];
+    const all = fourShots * four[end] + (twoShots + warming) * two[end];
+    const kept = stirred[end] * heel;
+    const heated = 1.1 * all + kept;
+    const { balance, measured } = plan;
+    const expected: [number, number][] = [
+      [balance.sprues[end], fourShots * fourSprue + (twoShots + warming) * twoSprue],
+      [balance.baits[end], fourShots * (four[end] - fourSprue) + twoShots * (two[end] - twoSprue)],
+      [balance.scrap[end], warming * (two[end] - twoSprue)],
+      [balance.clinging[end], 0.1 * all],
+      [balance.heel[end], kept],
+      [balance.heated[end], heated],
+      [balance.raw[end], 0.75 * heated],
+      [balance.remelted[end], 0.25 * heated],
+      [measured.salt[end], 0.1 * 0.75 * heated],
+      [measured.microballoons[end], 0.02 * 0.75 * heated],
+      [measured.liquid[end] * 1e3, ((0.88 * 0.75 * heated) / 1040) * 1e3],
+      [plan.hot[end] * 1e3, (fourShots * FOUR.shot[end] + (twoShots + warming) * TWO.shot[end]) * 1e3],
+    ];
+    for (const [got, want] of expected) expect(got).toBeCloseTo(want, 12);
+    // Common practice: glitter 1/48 (1/96 to 1/24) of the liquid, colour 1/96 (1/240 to 1/48).
+    const share = { value: [48, 96], low: [96, 240], high: [24, 48] }[end];
+    expect(measured.glitter[end]).toBeCloseTo(measured.liquid[end] / share[0]!, 15);
+    expect(measured.colour[end]).toBeCloseTo(measured.liquid[end] / share[1]!, 15);
+  });
+
+  test('molds, in the order asked', () => {
+    // 100 mL hold 90.9 mL with a tenth to spare: three shots of 30 mL, two of 42 mL.
+    expect(plan.molds).toEqual([
+      {
+        id: 'four',
+        baits: 250,
+        shots: 63,
+        warmUps: 0,
+        shot: FOUR.shot,
+        perFilling: 3,
+        fillings: 63,
+        colours: null,
+      },
+      {
+        id: 'two',
+        baits: 31,
+        shots: 16,
+        warmUps: 2,
+        shot: TWO.shot,
+        perFilling: 2,
+        fillings: 18,
+        colours: [expect.anything(), expect.anything()],
+      },
+    ]);
+    expect([plan.baits, plan.shots, plan.fillings]).toEqual([281, 81, 81]);
+    expect(plan.shelf).toBe('enough');
+  });
+
+  test('turns: the one that rests longer first, its pause and its warm-up shots with it', () => {
+    const blocks = (end: (typeof ENDS)[number]) => [
+      { id: 'four', shots: 63, handling: FOUR.handling[end], rest: FOUR.closed[end] + 30 },
+      { id: 'two', shots: 18, handling: TWO.handling[end], rest: TWO.closed[end] },
+    ];
+    expect(plan.rotation).toEqual(rotation(blocks('value')));
+    for (const end of ENDS) expect(plan.time[end]).toBe(rotation(blocks(end)).time);
+  });
+});
+
+test('nothing ordered: nothing to heat, no heel, no warm-up, no time', () => {
+  const plan = sessionPlan({ ...REQUEST, orders: [{ mold: TWO, baits: 0 }], shelf: 0 });
+  const none = { value: 0, low: 0, high: 0 };
+  expect(plan).toMatchObject({ baits: 0, shots: 0, fillings: 0, hot: none, time: none, shelf: 'enough' });
+  expect(plan.balance.heel).toEqual(none);
+  expect(plan.balance.heated).toEqual(none);
+  expect(plan.molds[0]?.warmUps).toBe(0);
+});
+
+test('a shot that the injector just holds with a tenth to spare is drawn at once', () => {
+  const fillings = (capacity: number) => sessionPlan({ ...REQUEST, capacity }).molds[0]!.fillings;
+  expect([33e-6, 32.9e-6, 16.6e-6, 16.4e-6].map(fillings)).toEqual([25, 50, 50, 75]);
+});
+
+test('two colours: a gate at the side or the nose feeds the part ahead; a bait of one colour has none', () => {
+  for (const gate of ['nose', 'side', undefined] as const) {
+    const [ahead, behind] = colourShots({ ...TWO, gate })!;
+    for (const end of ENDS) {
+      expect(ahead[end]).toBeCloseTo(0.25 * (TWO.shot[end] - 6e-6) + 6e-6, 15);
+      expect(behind[end]).toBeCloseTo(0.75 * (TWO.shot[end] - 6e-6), 15);
+    }
+  }
+  const [ahead, behind] = colourShots({ ...TWO, gate: 'tail' })!;
+  expect(ahead.high).toBeCloseTo(0.25 * 36e-6, 15);
+  expect(behind.high).toBeCloseTo(0.75 * 36e-6 + 6e-6, 15);
+  expect(colourShots(FOUR)).toBeNull();
+});
+
+describe('numbers out of order', () => {
+  const salted = (salt: number, glass: number) => stirredDensity(band(1040), salt, glass);
+  refusesNumbers([
+    [
+      'sessionPlan',
+      sessionPlan,
+      [{ ...REQUEST, shelf: 1 }],
+      {
+        '0.density.low': 'positive',
+        '0.capacity': 'positive',
+        '0.heel': 'not negative',
+        '0.shelf': 'not negative',
+        '0.remelt': [0, 0.5],
+        '0.salt': [0, 0.4],
+        '0.microballoons': [0, 0.1],
+        '0.orders.0.baits': [0, 100_000],
+      },
+    ],
+  ]);
+  test('say what they want', () => {
+    expect(() => sessionPlan({ ...REQUEST, salt: 0.5 })).toThrow(
+      'sessionPlan: wants salt of 0 to 40 %, got 50 %',
+    );
+    expect(() => sessionPlan({ ...REQUEST, microballoons: 0.25 })).toThrow(
+      'sessionPlan: wants hollow glass of 0 to 10 %, got 25 %',
+    );
+    expect(() => sessionPlan({ ...REQUEST, remelt: 0.75 })).toThrow(
+      'sessionPlan: wants old sprues of 0 to 50 %, got 75 %',
+    );
+    expect(() => sessionPlan({ ...REQUEST, capacity: 0 })).toThrow('sessionPlan: capacity:');
+    expect(() => sessionPlan({ ...REQUEST, heel: -1 })).toThrow('sessionPlan: heel:');
+    expect(() => sessionPlan({ ...REQUEST, shelf: -1 })).toThrow('sessionPlan: shelf:');
+  });
+  test('salt and glass leave something for the compound', () => {
+    expect(() => salted(0.5, 0.5)).toThrow('stirredDensity: wants fractions below 1 together, got 1');
+    expect(() => salted(0.5, 0.25)).not.toThrow();
+  });
 });
 
 test('refuses half a bait and a cup of old sprues', () => {
