@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { measureBait } from '../../../src/core/section/measure.ts';
+import { areaCurve, measureBait } from '../../../src/core/section/measure.ts';
 import { boxTree } from '../../../src/core/section/box-tree.ts';
 import { frameAcross, obliqueSection } from '../../../src/core/section/oblique.ts';
 import { partAt } from '../../../src/core/section/part.ts';
 import { sectionArea } from '../../../src/core/section/moments.ts';
-import { box, ellipsoid, frustum, mapped, torus } from '../../support/solids.ts';
+import { outlineArea } from '../../../src/core/section/silhouette.ts';
+import { box, ellipsoid, frustum, mapped, torus, wedge } from '../../support/solids.ts';
 
 const relative = (a: number, b: number) => Math.abs(a / b - 1);
 
@@ -32,6 +33,42 @@ describe('a worm of elliptic outline', () => {
     const mean = areaCurve.reduce((sum, { area }) => sum + area, 0) / areaCurve.length;
     expect(relative(mean * 2 * a, volume)).toBeLessThan(1e-4);
   });
+});
+
+test('everything that is measured on a block of 12 × 5 × 4 mm', async () => {
+  const block = box([0.012, 0.005, 0.004], [0.001, -0.002, -0.001]);
+  const geometry = await measureBait(block, []);
+  const close = (value: number, digits = 12) => expect.closeTo(value, digits) as unknown;
+  const { plan, across, areaCurve: curve, ...rest } = geometry;
+  expect(rest).toEqual({
+    mesh: block,
+    box: { min: [0.001, -0.002, -0.001], max: [close(0.013), close(0.003), close(0.003)] },
+    volume: close(2.4e-7),
+    surface: close(2 * (60 + 48 + 20) * 1e-6),
+    centroid: [close(0.007), close(0.0005), close(0.001)],
+    projectedArea: close(6e-5),
+    thickest: { thickness: close(0.004, 8), at: expect.anything() as unknown },
+    features: [],
+    repairs: [],
+  });
+  expect(outlineArea(plan)).toBeCloseTo(6e-5, 12);
+  expect(outlineArea(across)).toBeCloseTo(4.8e-5, 12);
+  expect(Math.max(...across[0]!.map(([, z]) => z))).toBeCloseTo(0.003, 9);
+  // Middles of 128 slices.
+  expect(curve).toEqual(
+    Array.from({ length: 128 }, (_, i) => ({
+      x: close(0.001 + (0.012 * (i + 0.5)) / 128),
+      area: close(2e-5),
+    })),
+  );
+});
+
+test('an area curve of four slices of a wedge: areas at their middles', () => {
+  // 8 long, 2 wide, 4 high at its back.
+  const mesh = mapped(wedge(8, 2, 4), ([x, y, z]) => [x + 3, y, z]);
+  const curve = areaCurve(mesh, { min: [3, 0, -2], max: [11, 2, 2] }, 4);
+  expect(curve.map(({ x }) => x)).toEqual([4, 6, 8, 10]);
+  curve.forEach(({ area }, i) => expect(area).toBeCloseTo(2 * 4 * ((2 * i + 1) / 8), 12));
 });
 
 test('features come in the order asked, by line or by box', async () => {
