@@ -9,6 +9,9 @@ export type SimpleShape = 'slab' | 'cylinder' | 'sphere';
 const SHORT = 2e-4;
 const SMALLEST_EXPONENT = 45;
 
+/** 2, −2, 2, … */
+const alternating = (n: number): number => (n % 2 === 0 ? 2 : -2);
+
 /** Sum of coefficient(n)·exp(−eigenvalue(n)²·Fo) until the exponent is spent; n counts from 0. */
 function decaySum(fourier: number, root: (n: number) => number, coefficient: (n: number) => number): number {
   let sum = 0;
@@ -46,14 +49,10 @@ export function centreExcess(shape: SimpleShape, fourier: number): number {
   if (shape === 'cylinder') return cylinderSum(fourier, (root, slope) => 2 / (root * slope));
   if (shape === 'slab') {
     const root = (n: number) => (n + 0.5) * Math.PI;
-    return decaySum(fourier, root, (n) => (2 * (-1) ** n) / root(n));
+    return decaySum(fourier, root, (n) => alternating(n) / root(n));
   }
   if (fourier < 0.02) return 1 - (2 / Math.sqrt(Math.PI * fourier)) * Math.exp(-1 / (4 * fourier));
-  return decaySum(
-    fourier,
-    (n) => (n + 1) * Math.PI,
-    (n) => 2 * (-1) ** n,
-  );
+  return decaySum(fourier, (n) => (n + 1) * Math.PI, alternating);
 }
 
 /**
@@ -109,5 +108,5 @@ export function slabExcess(place: number, fourier: number): number {
     return 1 - lost;
   }
   const root = (n: number) => (n + 0.5) * Math.PI;
-  return decaySum(fourier, root, (n) => (2 * (-1) ** n * Math.cos(root(n) * place)) / root(n));
+  return decaySum(fourier, root, (n) => (alternating(n) * Math.cos(root(n) * place)) / root(n));
 }

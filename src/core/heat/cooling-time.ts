@@ -39,7 +39,7 @@ export function coolingConstants(shape: SimpleShape): CoolingConstants {
   const squared = Math.PI ** 2;
   if (shape === 'slab') return { decay: squared, centre: 4 / Math.PI, mean: 8 / squared };
   if (shape === 'sphere') return { decay: 4 * squared, centre: 2, mean: 6 / squared };
-  const [{ root, slope } = { root: NaN, slope: NaN }] = besselJ0Zeros(1);
+  const { root, slope } = besselJ0Zeros(1)[0]!;
   return { decay: 4 * root * root, centre: 2 / (root * slope), mean: 4 / (root * root) };
 }
 

@@ -16,16 +16,18 @@ import {
   type SimpleShape,
 } from '../../../src/core/heat/conduction-series.ts';
 import { contactTemperature } from '../../../src/core/heat/contact.ts';
-import { firstTerm } from '../../../src/core/heat/contact-coefficient.ts';
+import { contactCoolingTime, firstTerm } from '../../../src/core/heat/contact-coefficient.ts';
 import {
   centreCoolingTime,
   ellipseCoolingTime,
   ellipseEigenvalue,
+  meanCoolingTime,
   rectangleCoolingTime,
   sectionCoolingTime,
 } from '../../../src/core/heat/cooling-time.ts';
 import { bisect } from '../../../src/core/numeric/root.ts';
-import { noFlowFraction } from '../../../src/core/heat/solidification.ts';
+import { standingMeltTemperature } from '../../../src/core/heat/injector-cooling.ts';
+import { neumannRoot, noFlowFraction, skinDepth } from '../../../src/core/heat/solidification.ts';
 import { airProperties, blockLoss } from '../../../src/core/heat/surface-loss.ts';
 import {
   metalTouchThreshold,
@@ -35,6 +37,7 @@ import {
 
 const SEED = 20260701;
 const COOLING = { diffusivity: 7.5e-8, melt: 448, mold: 313, eject: 333 };
+const CONTACT = { ...COOLING, shape: 'slab', halfSize: 0.003, contact: 1000, conductivity: 0.2 } as const;
 const SHAPES: SimpleShape[] = ['slab', 'cylinder', 'sphere'];
 
 // Incropera et al., Fundamentals of Heat and Mass Transfer, 6th ed. (2007), table 5.1, printed to 4 decimals, from memory.
@@ -73,6 +76,19 @@ describe('conduction series', () => {
     }
     for (const place of [0, 0.3, 0.9]) {
       expect(Math.abs(slabExcess(place, 0.06 - 1e-13) - slabExcess(place, 0.06 + 1e-13))).toBeLessThan(1e-12);
+    }
+  });
+
+  test('at the very start nothing has reached the middle, to the last digit', () => {
+    for (const shape of SHAPES) expect(centreExcess(shape, 1.9e-4)).toBe(1);
+    expect(slabExcess(0, 1e-4)).toBe(1);
+  });
+
+  // S·L/V is 1, 2 and 3; curvature adds nothing yet.
+  test('at very short times 2√(Fo/π) is lost, a unit of surface over volume', () => {
+    for (const [n, shape] of SHAPES.entries()) {
+      const lost = (1 - meanExcess(shape, 1e-12)) / (2 * (n + 1) * Math.sqrt(1e-12 / Math.PI));
+      expect(lost).toBeCloseTo(1, 5);
     }
   });
 
@@ -173,6 +189,42 @@ describe('cooling time of sections', () => {
   test('temperatures out of order are refused in words', () => {
     expect(() => centreCoolingTime('slab', 0.006, { ...COOLING, eject: 300 })).toThrow('mold < eject < melt');
     expect(() => sectionCoolingTime(0.01, 1e-6, COOLING)).toThrow('sectionCoolingTime: wants an area');
+    expect(() => contactCoolingTime({ ...CONTACT, eject: 300 })).toThrow(
+      'contactCoolingTime: mold < eject < melt',
+    );
+    expect(() => contactCoolingTime({ ...CONTACT, eject: 448 })).toThrow(
+      'contactCoolingTime: mold < eject < melt',
+    );
+  });
+
+  test('sizes, areas, diffusivities and flatness out of range are refused', () => {
+    const wants = 'wants a finite number above 0';
+    expect(() => contactCoolingTime({ ...CONTACT, diffusivity: 0 })).toThrow(`diffusivity: ${wants}`);
+    expect(() => centreCoolingTime('slab', 0, COOLING)).toThrow(`centreCoolingTime: size: ${wants}`);
+    expect(() => meanCoolingTime('slab', 0, COOLING)).toThrow(`meanCoolingTime: size: ${wants}`);
+    expect(() => rectangleCoolingTime(0, 1, COOLING)).toThrow(`rectangleCoolingTime: width: ${wants}`);
+    expect(() => rectangleCoolingTime(1, 0, COOLING)).toThrow(`rectangleCoolingTime: height: ${wants}`);
+    expect(() => sectionCoolingTime(0.01, -1, COOLING)).toThrow(`sectionCoolingTime: area: ${wants}`);
+    expect(() => ellipseEigenvalue(1.001)).toThrow('ellipseEigenvalue: wants flatness up to 1, got 1.001');
+    expect(() => ellipseEigenvalue(0)).toThrow(`ellipseEigenvalue: flatness: ${wants}`);
+  });
+
+  test('an area a thousandth below the circle still counts as round, one two thousandths below does not', () => {
+    const circle = (Math.PI / 4) * 0.006 ** 2;
+    const round = centreCoolingTime('cylinder', 0.006, COOLING);
+    expect(sectionCoolingTime(0.006, circle * 0.9995, COOLING) / round).toBeCloseTo(1, 9);
+    expect(() => sectionCoolingTime(0.006, circle * 0.998, COOLING)).toThrow(
+      'sectionCoolingTime: wants an area',
+    );
+  });
+
+  // One term of the mean of a slab is 8/π² at the start: above it no time comes out.
+  test('a mean that has hardly cooled is refused', () => {
+    const cooling = { diffusivity: 1, mold: 0, eject: 1 };
+    expect(() => meanCoolingTime('slab', 1, { ...cooling, melt: 1.2 })).toThrow(
+      `meanCoolingTime: wants (melt − mold)/(eject − mold) above ${1 / (8 / Math.PI ** 2)}, got 1.2`,
+    );
+    expect(meanCoolingTime('slab', 1, { ...cooling, melt: 1.25 })).toBeGreaterThan(0);
   });
 });
 
@@ -273,5 +325,22 @@ describe('loss, touch, contact', () => {
     expect(contactTemperature(hot, cold)).toBeGreaterThan(298);
     expect(noFlowFraction(373, 302, 448)).toBeCloseTo((373 - 302) / (448 - 302), 12);
     expect(() => noFlowFraction(373, 460, 448)).toThrow('noFlowFraction: wants melt above contact');
+    expect(() => noFlowFraction(373, 448, 448)).toThrow(
+      'noFlowFraction: wants melt above contact 448, got 448',
+    );
+  });
+
+  test('what has no size, no heat or no end is refused', () => {
+    const wants = 'wants a finite number above 0';
+    const melt = { melt: 448, wall: 300 };
+    expect(() => standingMeltTemperature(0, 1e-7, 1, melt)).toThrow(
+      `standingMeltTemperature: radius: ${wants}`,
+    );
+    expect(() => standingMeltTemperature(1, 0, 1, melt)).toThrow(
+      `standingMeltTemperature: diffusivity: ${wants}`,
+    );
+    expect(() => neumannRoot(0, 0, 1)).toThrow(`neumannRoot: solid: ${wants}`);
+    expect(() => neumannRoot(1, 0, 0)).toThrow(`neumannRoot: diffusivityRatio: ${wants}`);
+    expect(() => skinDepth(1, 1e-7, 1)).toThrow('skinDepth: theta: wants a number from 0 to');
   });
 });

@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { coolDownTime, paceForPeak, steadyCycle } from '../../../src/core/heat/block-warming.ts';
+import {
+  beforeShotTemperature,
+  coolDownTime,
+  cyclesToShare,
+  paceForPeak,
+  steadyCycle,
+  warmUpShots,
+} from '../../../src/core/heat/block-warming.ts';
 
 const cycle = {
   shotMass: 0.02,
@@ -35,4 +42,26 @@ test('a block that is there already need not cool, one below has nothing to do',
   expect(coolDownTime(310, 320, 295, 2000)).toBe(0);
   // τ·ln(25/12.5) = 2000·0.693147
   expect(coolDownTime(320, 307.5, 295, 2000)).toBeCloseTo(1386.294, 3);
+});
+
+describe('shots of a block that starts where it is', () => {
+  const block = { ...cycle, start: 300, pace: 180 };
+  const { before, memory } = steadyCycle(block);
+
+  test('none when it starts at the target; never when the target is where it settles', () => {
+    expect(warmUpShots(block, 300)).toBe(0);
+    expect(warmUpShots(block, before)).toBe(Infinity);
+  });
+
+  test('a target that a whole number of shots reaches takes that many, whatever the rounding', () => {
+    for (const shots of [1, 2, 3, 5, 8, 13]) {
+      expect(warmUpShots(block, beforeShotTemperature(block, shots))).toBe(shots);
+    }
+  });
+
+  test('shares of the way are 1 − memoryⁿ; the whole way is never made', () => {
+    expect(cyclesToShare(block, 1 - memory ** 4)).toBeCloseTo(4, 9);
+    expect(() => cyclesToShare(block, 1)).toThrow('cyclesToShare: share: wants a number from 0 to');
+    expect(() => paceForPeak(cycle, cycle.ambient)).toThrow('paceForPeak: peak − ambient');
+  });
 });
