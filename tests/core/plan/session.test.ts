@@ -322,6 +322,13 @@ describe('numbers out of order', () => {
     expect(() => sessionPlan({ ...REQUEST, salt: 0.5 })).toThrow(
       'sessionPlan: wants salt of 0 to 40 %, got 50 %',
     );
+    expect(() => sessionPlan({ ...REQUEST, salt: -0.25 })).toThrow(
+      'sessionPlan: wants salt of 0 to 40 %, got -25 %',
+    );
+    expect(() => sessionPlan({ ...REQUEST, microballoons: -0.25 })).toThrow(
+      'sessionPlan: wants hollow glass',
+    );
+    expect(() => sessionPlan({ ...REQUEST, remelt: -0.25 })).toThrow('sessionPlan: wants old sprues');
     expect(() => sessionPlan({ ...REQUEST, microballoons: 0.25 })).toThrow(
       'sessionPlan: wants hollow glass of 0 to 10 %, got 25 %',
     );

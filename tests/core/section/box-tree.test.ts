@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Mesh, Vec3 } from '../../../src/core/mesh/mesh.ts';
 import { boxTree, LEAF } from '../../../src/core/section/box-tree.ts';
+import { once } from '../../support/once.ts';
 import { box, meshOf, torus } from '../../support/solids.ts';
 
 const cornersOf = ({ positions, triangles }: Mesh, t: number): Vec3[] =>
@@ -25,17 +26,17 @@ describe.each([
   ['five triangles, two', { ...box([1, 1, 1]), triangles: box([1, 1, 1]).triangles.slice(0, 15) }, 2],
   ['a ring of 240 triangles', torus(20, 5, 12, 10), 64],
 ] as const)('%s', (_, mesh, leaves) => {
-  const tree = boxTree(mesh);
-  const boxAt = (node: number) => [...tree.boxes.slice(6 * node, 6 * node + 6)];
+  const tree = once(() => boxTree(mesh));
+  const boxAt = (node: number) => [...tree().boxes.slice(6 * node, 6 * node + 6)];
 
   test('every triangle stands in one lowest box, which is its bounds', () => {
-    expect(tree.leaves).toBe(leaves);
-    expect(tree.mesh).toBe(mesh);
-    expect([...tree.order].sort((a, b) => a - b)).toEqual(
+    expect(tree().leaves).toBe(leaves);
+    expect(tree().mesh).toBe(mesh);
+    expect([...tree().order].sort((a, b) => a - b)).toEqual(
       Array.from({ length: mesh.triangles.length / 3 }, (_, t) => t),
     );
     for (let leaf = 0; leaf < leaves; leaf++) {
-      const members = [...tree.order.slice(LEAF * leaf, LEAF * leaf + LEAF)];
+      const members = [...tree().order.slice(LEAF * leaf, LEAF * leaf + LEAF)];
       expect(boxAt(leaves + leaf)).toEqual(boundsOf(members.flatMap((t) => cornersOf(mesh, t))));
     }
   });
@@ -47,12 +48,12 @@ describe.each([
         one.map((value, i) => (i < 3 ? Math.min(value, two[i]!) : Math.max(value, two[i]!))),
       );
     }
-    expect(tree.boxes.length).toBe(12 * leaves);
+    expect(tree().boxes.length).toBe(12 * leaves);
   });
 
   test('planes: each holds its triangle’s corners, its normal is a unit vector to the outside', () => {
-    tree.order.forEach((t, i) => {
-      const [nx, ny, nz, height] = tree.planes.slice(4 * i, 4 * i + 4) as unknown as [
+    tree().order.forEach((t, i) => {
+      const [nx, ny, nz, height] = tree().planes.slice(4 * i, 4 * i + 4) as unknown as [
         number,
         number,
         number,

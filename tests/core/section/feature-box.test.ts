@@ -7,6 +7,7 @@ import {
   middleLineInBox,
   type RootSide,
 } from '../../../src/core/section/feature-box.ts';
+import { once } from '../../support/once.ts';
 import { box, flipped, joined, mapped, turned } from '../../support/solids.ts';
 import { voxelsOf } from '../../support/voxels.ts';
 
@@ -145,20 +146,22 @@ test('a plate is no part along its thickness', () => {
 });
 
 describe('a line moved to the middles of its sections', () => {
-  const tree = boxTree(
-    turned(
-      [
-        [0, 0],
-        [0, 0.002],
-        [0.03, 0.002],
-        [0.03, 0],
-      ],
-      24,
+  const tree = once(() =>
+    boxTree(
+      turned(
+        [
+          [0, 0],
+          [0, 0.002],
+          [0.03, 0.002],
+          [0.03, 0],
+        ],
+        24,
+      ),
     ),
   );
   test('beside the axis of a rod comes to lie in it', () => {
     const beside = Array.from({ length: 9 }, (_, i): Vec3 => [0.003 + 0.003 * i, 0.0006 * (i % 2), -0.0004]);
-    const line = centredLine(tree, beside);
+    const line = centredLine(tree(), beside);
     expect(line).toHaveLength(9);
     for (const [, y, z] of line) expect(Math.hypot(y, z)).toBeLessThan(1e-4);
     // Sections across a line that leans are moved along it by no more than a radius.
@@ -166,11 +169,11 @@ describe('a line moved to the middles of its sections', () => {
   });
   test('outside the solid is left as it is', () => {
     const outside = Array.from({ length: 6 }, (_, i): Vec3 => [0.005 * i, 0.01, 0]);
-    expect(centredLine(tree, outside)).toEqual(outside);
+    expect(centredLine(tree(), outside)).toEqual(outside);
   });
   test('places that run out of it are dropped', () => {
     const out = Array.from({ length: 9 }, (_, i): Vec3 => [0.0051 + 0.005 * i, 0, 0]);
-    const line = centredLine(tree, out);
+    const line = centredLine(tree(), out);
     expect(line.length).toBeLessThan(9);
     expect(line.length).toBeGreaterThanOrEqual(4);
     for (const [x] of line) expect(x).toBeLessThan(0.03);

@@ -4,6 +4,7 @@ import { boxTree } from '../../../src/core/section/box-tree.ts';
 import { middleLineInBox } from '../../../src/core/section/feature-box.ts';
 import { measureFeature } from '../../../src/core/section/feature.ts';
 import type { FeatureMeasure } from '../../../src/core/section/geometry.ts';
+import { once } from '../../support/once.ts';
 import { box, capsule, mapped, skinned, torus, turned, uvSphere, wedge } from '../../support/solids.ts';
 
 const relative = (a: number, b: number) => Math.abs(a / b - 1);
@@ -48,29 +49,34 @@ describe('a fin that tapers straight', () => {
   // 20 mm long, 6 mm wide, from 2 mm to 0.5 mm thick.
   const thicknessAt = (s: number) => 0.002 - 0.075 * s;
   const fin = mapped(box([0.02, 0.006, 1], [0, -0.003, -0.5]), ([x, y, z]) => [x, y, z * thicknessAt(x)]);
-  const tree = boxTree(fin);
-  const drawn = measureFeature(tree, {
-    name: 'fin',
-    kind,
-    middleLine: [
-      [0.0001, 0, 0],
-      [0.02, 0, 0],
-    ],
-  });
-  const boxed = measureFeature(tree, {
-    name: 'fin',
-    kind,
-    middleLine: middleLineInBox(
-      tree,
-      'fin',
-      { min: [0.0001, -0.01, -0.01], max: [0.03, 0.01, 0.01] },
-      'front',
-    ),
-  });
+  const tree = once(() => boxTree(fin));
+  const drawn = once(() =>
+    measureFeature(tree(), {
+      name: 'fin',
+      kind,
+      middleLine: [
+        [0.0001, 0, 0],
+        [0.02, 0, 0],
+      ],
+    }),
+  );
+  const boxed = once(() =>
+    measureFeature(tree(), {
+      name: 'fin',
+      kind,
+      middleLine: middleLineInBox(
+        tree(),
+        'fin',
+        { min: [0.0001, -0.01, -0.01], max: [0.03, 0.01, 0.01] },
+        'front',
+      ),
+    }),
+  );
   test.each([
     ['by its middle line', drawn],
     ['by a box', boxed],
-  ] as const)('%s', (_, measure) => {
+  ] as const)('%s', (_, measured) => {
+    const measure = measured();
     holds(measure, (s) => thicknessAt(s + 0.0001), 1.5e-3);
     expect(relative(measure.length, 0.0199)).toBeLessThan(1e-4);
     for (const { width } of measure.stations) expect(relative(width, 0.006)).toBeLessThan(1e-3);
@@ -78,9 +84,9 @@ describe('a fin that tapers straight', () => {
   test('its tip is measured one thickness from the end, its thinnest half a thickness from it', () => {
     // s = L − t(s) and s = L − t(s)/2 for a straight taper.
     const at = (share: number) => 0.0005 / (1 - 0.075 * share);
-    expect(relative(drawn.tipThickness, at(1))).toBeLessThan(3e-3);
-    expect(relative(drawn.thinnest.thickness, at(0.5))).toBeLessThan(3e-3);
-    expect(drawn.thinnest.at[0]).toBeGreaterThan(0.0195);
+    expect(relative(drawn().tipThickness, at(1))).toBeLessThan(3e-3);
+    expect(relative(drawn().thinnest.thickness, at(0.5))).toBeLessThan(3e-3);
+    expect(drawn().thinnest.at[0]).toBeGreaterThan(0.0195);
   });
 });
 
@@ -231,15 +237,15 @@ test('a rib round a rod, shorter than it is thick, is measured from the rod to i
 });
 
 describe('refuses in plain words', () => {
-  const tree = boxTree(uvSphere(0.01, 16, 32));
+  const tree = once(() => boxTree(uvSphere(0.01, 16, 32)));
   test('an empty box', () => {
     expect(() =>
-      middleLineInBox(tree, 'tail', { min: [0.02, 0, 0], max: [0.03, 0.01, 0.01] }, 'front'),
+      middleLineInBox(tree(), 'tail', { min: [0.02, 0, 0], max: [0.03, 0.01, 0.01] }, 'front'),
     ).toThrow('tail: wants a box with a part of the bait in it, got an empty one; move or enlarge its box');
   });
   test('a line beside the solid', () => {
     expect(() =>
-      measureFeature(tree, {
+      measureFeature(tree(), {
         name: 'tail',
         kind,
         middleLine: [
@@ -251,7 +257,7 @@ describe('refuses in plain words', () => {
   });
   test('a line of one point', () => {
     expect(() =>
-      measureFeature(tree, {
+      measureFeature(tree(), {
         name: 'tail',
         kind,
         middleLine: [

@@ -3,13 +3,14 @@ import { boxTree } from '../../../src/core/section/box-tree.ts';
 import { heightMap } from '../../../src/core/section/height-map.ts';
 import { stretchesInside } from '../../../src/core/section/inside.ts';
 import { ballAbout } from '../../../src/core/section/thickness.ts';
+import { once } from '../../support/once.ts';
 import { box, ellipsoid, joined } from '../../support/solids.ts';
 
 describe('a plate of 5 by 3 and 1 high, from (10, 20, −2)', () => {
-  const tree = boxTree(box([5, 3, 1], [10, 20, -2]));
+  const tree = once(() => boxTree(box([5, 3, 1], [10, 20, -2])));
   test('in cells of 1: all of them full', () => {
     const full = (value: number) => new Float64Array(15).fill(value);
-    const map = heightMap(tree, 1);
+    const map = heightMap(tree(), 1);
     expect(map).toEqual({
       nx: 5,
       ny: 3,
@@ -25,23 +26,23 @@ describe('a plate of 5 by 3 and 1 high, from (10, 20, −2)', () => {
   });
 
   test('in cells that do not tile it: one more, about the middle of the plan', () => {
-    const { nx, ny, x0, y0, height } = heightMap(tree, 2);
+    const { nx, ny, x0, y0, height } = heightMap(tree(), 2);
     expect([nx, ny, x0, y0]).toEqual([3, 2, 10.5, 20.5]);
     expect([...height]).toEqual([1, 1, 1, 1, 1, 1]);
     // Six of 0.9 along x, from 10.25 on; four along y, from 20.15.
-    const fine = heightMap(tree, 0.9);
+    const fine = heightMap(tree(), 0.9);
     expect([fine.nx, fine.ny, fine.height.length]).toEqual([6, 4, 24]);
     expect(fine.x0).toBeCloseTo(12.5 - 2.5 * 0.9, 12);
     expect(fine.y0).toBeCloseTo(21.5 - 1.5 * 0.9, 12);
   });
 
   test.each([0, -1, NaN])('a pitch of %d is refused', (pitch) => {
-    expect(() => heightMap(tree, pitch)).toThrow(
+    expect(() => heightMap(tree(), pitch)).toThrow(
       /^heightMap: wants a pitch above 0 that gives up to 1000000 cells, got/u,
     );
   });
   test('more than a million cells are refused', () => {
-    expect(() => heightMap(tree, 0.0031)).toThrow(
+    expect(() => heightMap(tree(), 0.0031)).toThrow(
       `heightMap: wants a pitch above 0 that gives up to 1000000 cells, got 0.0031 m for ${1613 * 968}`,
     );
   });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Mesh, Vec2, Vec3 } from '../../../src/core/mesh/mesh.ts';
 import { boxTree, LEAF } from '../../../src/core/section/box-tree.ts';
 import { isInside, sideInPlan, stretchesInside, surfaceOnLine } from '../../../src/core/section/inside.ts';
+import { once } from '../../support/once.ts';
 import { box, flipped, joined, meshOf, torus } from '../../support/solids.ts';
 import { countedReads, seededPoint } from '../../support/searches.ts';
 
@@ -40,16 +41,16 @@ describe('side of a line in plan', () => {
 });
 
 describe('unit boxes that tile the plane', () => {
-  const tiles = [0, 1, 2].flatMap((i) =>
-    [0, 1, 2].map((j) => ({ i, j, tree: boxTree(box([1, 1, 1], [i, j, 0])) })),
+  const tiles = once(() =>
+    [0, 1, 2].flatMap((i) => [0, 1, 2].map((j) => ({ i, j, tree: boxTree(box([1, 1, 1], [i, j, 0])) }))),
   );
 
   test('every line along z goes through exactly one, be it on an edge or a corner: the one beyond it', () => {
     for (const x of [0, 0.25, 0.5, 1, 1.5, 2, 2.75]) {
       for (const y of [0, 0.5, 0.75, 1, 1.5, 2, 2.25]) {
-        const through = tiles.filter(({ tree }) => stretchesInside(tree, x, y).length > 0);
+        const through = tiles().filter(({ tree }) => stretchesInside(tree, x, y).length > 0);
         expect(through.map(({ i, j }) => [i, j])).toEqual([[Math.floor(x), Math.floor(y)]]);
-        for (const { i, j, tree } of tiles) {
+        for (const { i, j, tree } of tiles()) {
           const within = i === Math.floor(x) && j === Math.floor(y);
           expect(stretchesInside(tree, x, y)).toEqual(within ? [[0, 1]] : []);
           expect(isInside(tree, x, y, 0.5)).toBe(within);

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Mesh, Vec3 } from '../../../src/core/mesh/mesh.ts';
 import { boxTree, LEAF, type BoxTree } from '../../../src/core/section/box-tree.ts';
 import { nearest, nearestResult } from '../../../src/core/section/nearest.ts';
+import { once } from '../../support/once.ts';
 import { meshOf, torus } from '../../support/solids.ts';
 import { countedReads, seededPoint } from '../../support/searches.ts';
 
@@ -58,14 +59,16 @@ const found = (tree: BoxTree, point: Vec3, ...rest: [slack?: number, enough?: nu
 
 describe('one triangle, worked by hand', () => {
   // Right angle at a, legs of 4 along x and 3 along y, in the plane z = 1.
-  const tree = boxTree(
-    meshOf(
-      [
-        [0, 0, 1],
-        [4, 0, 1],
-        [0, 3, 1],
-      ],
-      [[0, 1, 2]],
+  const tree = once(() =>
+    boxTree(
+      meshOf(
+        [
+          [0, 0, 1],
+          [4, 0, 1],
+          [0, 3, 1],
+        ],
+        [[0, 1, 2]],
+      ),
     ),
   );
   test.each<[string, Vec3, Vec3]>([
@@ -79,7 +82,7 @@ describe('one triangle, worked by hand', () => {
     // The foot of (3.5, 4) on 3x + 4y = 12: (3.5, 4) − (14.5 / 25)·(3, 4).
     ['beside the long side', [3.5, 4, 1], [1.76, 1.68, 1]],
   ])('%s', (_, point, foot) => {
-    const { distance, x, y, z, place } = found(tree, point);
+    const { distance, x, y, z, place } = found(tree(), point);
     expect([x, y, z].map((value) => Number(value.toFixed(12)))).toEqual(foot);
     expect(distance).toBeCloseTo(Math.hypot(...minus(point, foot)), 12);
     expect(place).toBe(0);
@@ -98,59 +101,59 @@ test('seeded slanted triangles: the nearest point is that of the plain way', () 
 
 describe('a ring of 1152 triangles', () => {
   const mesh = torus(0.02, 0.006, 48, 12);
-  const tree = boxTree(mesh);
+  const tree = once(() => boxTree(mesh));
   const points = Array.from({ length: 60 }, (_, i) => seededPoint(i, 0.03));
-  const leasts = points.map((point) => Math.min(...distancesOf(mesh, point)));
+  const leasts = once(() => points.map((point) => Math.min(...distancesOf(mesh, point))));
 
   test('distance, point and triangle are those of the plain way, whatever was found before', () => {
     const result = nearestResult();
     expect(result).toEqual({ distance: Infinity, x: 0, y: 0, z: 0, place: -1 });
     for (const [i, point] of points.entries()) {
-      nearest(tree, ...point, result);
-      const least = leasts[i]!;
+      nearest(tree(), ...point, result);
+      const least = leasts()[i]!;
       expect(result.distance).toBeCloseTo(least, 14);
       const foot: Vec3 = [result.x, result.y, result.z];
       expect(Math.hypot(...minus(foot, point))).toBeCloseTo(least, 14);
       expect(
-        Math.hypot(...minus(onTriangle(cornersOf(mesh, tree.order[result.place]!), foot), foot)),
+        Math.hypot(...minus(onTriangle(cornersOf(mesh, tree().order[result.place]!), foot), foot)),
       ).toBeLessThan(1e-12);
-      expect(found(tree, point)).toMatchObject({ distance: result.distance });
+      expect(found(tree(), point)).toMatchObject({ distance: result.distance });
     }
   });
 
   test.each([0.0005, 0.002])('with a slack of %d m it is too large by no more than that', (slack) => {
     points.forEach((point, i) => {
-      const { distance } = found(tree, point, slack);
-      expect(distance).toBeGreaterThanOrEqual(leasts[i]! - 1e-14);
-      expect(distance).toBeLessThanOrEqual(leasts[i]! + slack + 1e-14);
+      const { distance } = found(tree(), point, slack);
+      expect(distance).toBeGreaterThanOrEqual(leasts()[i]! - 1e-14);
+      expect(distance).toBeLessThanOrEqual(leasts()[i]! + slack + 1e-14);
     });
   });
 
   /** Triangles looked at for all points together. */
   const looks = (...rest: [slack?: number, enough?: number]): number => {
-    const { array, reads } = countedReads(tree.order);
-    for (const point of points) found({ ...tree, order: array }, point, ...rest);
+    const { array, reads } = countedReads(tree().order);
+    for (const point of points) found({ ...tree(), order: array }, point, ...rest);
     return reads();
   };
 
   /** Triangles whose own plane and whose lowest box come nearer to a point than the mesh does: no search can leave them out. */
   const needed = (point: Vec3, least: number): number =>
-    Array.from(tree.order.keys()).filter((i) => {
-      const [nx, ny, nz, height] = tree.planes.subarray(4 * i, 4 * i + 4) as unknown as [
+    Array.from(tree().order.keys()).filter((i) => {
+      const [nx, ny, nz, height] = tree().planes.subarray(4 * i, 4 * i + 4) as unknown as [
         number,
         number,
         number,
         number,
       ];
-      const corner = 6 * (tree.leaves + Math.floor(i / LEAF));
+      const corner = 6 * (tree().leaves + Math.floor(i / LEAF));
       const gaps = point.map((value, axis) =>
-        Math.max(tree.boxes[corner + axis]! - value, 0, value - tree.boxes[corner + 3 + axis]!),
+        Math.max(tree().boxes[corner + axis]! - value, 0, value - tree().boxes[corner + 3 + axis]!),
       );
       return Math.abs(dot([nx, ny, nz], point) - height) < least && Math.hypot(...gaps) < least;
     }).length;
 
   test('few triangles are looked at that could be left out', () => {
-    const all = points.reduce((sum, point, i) => sum + needed(point, leasts[i]!), 0);
+    const all = points.reduce((sum, point, i) => sum + needed(point, leasts()[i]!), 0);
     expect(looks()).toBeGreaterThanOrEqual(all);
     expect(looks()).toBeLessThan((4 / 3) * all);
     expect(looks(0.002)).toBeLessThan(looks(0.0005));
@@ -160,7 +163,7 @@ describe('a ring of 1152 triangles', () => {
   test('any distance up to enough ends the search: one lowest box', () => {
     expect(looks(0, 1)).toBeLessThanOrEqual(LEAF * points.length);
     expect(looks(0, 0.004)).toBeLessThan(looks());
-    const far = found(tree, [0, 0, 1], 0, 2);
+    const far = found(tree(), [0, 0, 1], 0, 2);
     expect(far.distance).toBeLessThanOrEqual(2);
   });
 });

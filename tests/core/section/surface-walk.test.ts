@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Vec3 } from '../../../src/core/mesh/mesh.ts';
 import { nextCorner, turnBeyond, walkedMesh } from '../../../src/core/section/surface-walk.ts';
+import { once } from '../../support/once.ts';
 import { BEFORE, foldedBar } from '../../support/folded-bar.ts';
 import { mapped, meshOf, torus } from '../../support/solids.ts';
 
@@ -10,7 +11,7 @@ const DEGREE = Math.PI / 180;
 
 describe('a mesh to walk on', () => {
   const mesh = torus(20, 5, 7, 5);
-  const walked = walkedMesh(mesh);
+  const walked = once(() => walkedMesh(mesh));
   const { positions: p, triangles } = mesh;
   const ends = (edge: number) => [triangles[edge]!, triangles[nextCorner(edge)]!] as const;
 
@@ -19,12 +20,12 @@ describe('a mesh to walk on', () => {
   });
 
   test('opposite half edges join the same vertices the other way round', () => {
-    expect(walked.positions).toBe(p);
-    expect(walked.triangles).toBe(triangles);
+    expect(walked().positions).toBe(p);
+    expect(walked().triangles).toBe(triangles);
     for (let edge = 0; edge < triangles.length; edge++) {
-      const other = walked.opposite[edge]!;
+      const other = walked().opposite[edge]!;
       expect(ends(other)).toEqual([ends(edge)[1], ends(edge)[0]]);
-      expect(walked.opposite[other]).toBe(edge);
+      expect(walked().opposite[other]).toBe(edge);
     }
   });
 
@@ -32,7 +33,7 @@ describe('a mesh to walk on', () => {
     for (let t = 0; t < triangles.length; t += 3) {
       const at = (corner: number) => [0, 1, 2].map((axis) => p[3 * triangles[t + corner]! + axis]!);
       const [a, b, c] = [at(0), at(1), at(2)];
-      const normal = [...walked.normals.slice(t, t + 3)];
+      const normal = [...walked().normals.slice(t, t + 3)];
       const dot = (u: number[], v: number[]) => u.reduce((sum, value, axis) => sum + value * v[axis]!, 0);
       const less = (u: number[], v: number[]) => u.map((value, axis) => value - v[axis]!);
       expect(dot(normal, normal)).toBeCloseTo(1, 12);

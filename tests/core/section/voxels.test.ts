@@ -10,6 +10,7 @@ import {
   waysThrough,
   type Voxels,
 } from '../../../src/core/section/voxels.ts';
+import { once } from '../../support/once.ts';
 import { box, joined } from '../../support/solids.ts';
 import { voxelsOf } from '../../support/voxels.ts';
 
@@ -19,21 +20,21 @@ describe('a box of 4 by 2 by 8 in a room of its own size', () => {
     [10, -1, 3],
     [14, 1, 11],
   ];
-  const found = voxelsIn(boxTree(box([4, 2, 8], min)), { min, max }, 1000);
+  const found = once(() => voxelsIn(boxTree(box([4, 2, 8], min)), { min, max }, 1000));
 
   test('is a thousand cubes, column by column, each from the bottom up', () => {
-    expect(found.origin).toEqual(min);
-    expect(found.cell).toBeCloseTo(0.4, 12);
-    expect(found.counts).toEqual([10, 5, 20]);
+    expect(found().origin).toEqual(min);
+    expect(found().cell).toBeCloseTo(0.4, 12);
+    expect(found().counts).toEqual([10, 5, 20]);
     const places = [0, 1, 2, 3, 4].flatMap((j) =>
       Array.from({ length: 10 }, (_, i) => Array.from({ length: 20 }, (_, k) => i + 10 * (j + 5 * k))).flat(),
     );
-    expect([...found.cubes]).toEqual(places);
+    expect([...found().cubes]).toEqual(places);
   });
 
   test('numbers lead back from places to cubes', () => {
-    expect(found.numbers.length).toBe(1000);
-    found.cubes.forEach((place, cube) => expect(found.numbers[place]).toBe(cube));
+    expect(found().numbers.length).toBe(1000);
+    found().cubes.forEach((place, cube) => expect(found().numbers[place]).toBe(cube));
   });
 });
 
