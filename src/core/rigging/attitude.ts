@@ -59,8 +59,8 @@ const LEVEL_SHARE = 0.01;
 export function posture(centres: Centres, length: number): Posture {
   needPositive('posture', { length });
   const arm = (centres.buoyancy[0] - centres.mass[0]) / length;
-  if (Math.abs(arm) < LEVEL_SHARE) return 'level';
-  return arm > 0 ? 'nose down' : 'tail down';
+  if (arm >= LEVEL_SHARE) return 'nose down';
+  return arm <= -LEVEL_SHARE ? 'tail down' : 'level';
 }
 
 /** What the tail does while the nose rests on the bottom. */

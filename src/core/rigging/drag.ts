@@ -85,8 +85,8 @@ function between(table: Table, slenderness: number): number {
     1,
     table.findIndex(([key]) => key >= slenderness),
   );
-  const [x0, y0] = table[after - 1] ?? [NaN, NaN];
-  const [x1, y1] = table[after] ?? [NaN, NaN];
+  const [x0, y0] = table[after - 1]!;
+  const [x1, y1] = table[after]!;
   return y0 + ((y1 - y0) * Math.log(slenderness / x0)) / Math.log(x1 / x0);
 }
 

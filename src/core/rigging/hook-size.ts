@@ -15,6 +15,6 @@ const SIZE = /^(\d{1,2})(\/0)?$/u;
 export function hookIndex(size: string): number {
   const match = SIZE.exec(size);
   const number = Number(match?.[1]);
-  need(match !== null && number >= 1, 'hookIndex', 'a size like 4, 1 or 3/0', size);
-  return match[2] === undefined ? -number : number;
+  need(number >= 1, 'hookIndex', 'a size like 4, 1 or 3/0', size);
+  return match![2] === undefined ? -number : number;
 }

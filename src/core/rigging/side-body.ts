@@ -56,7 +56,7 @@ function bodyStretch(outline: Outline, x: number): Stretch {
   let least = Infinity;
   for (let i = 0; i + 1 < ys.length; i += 2) {
     const [low, high] = [ys[i]!, ys[i + 1]!];
-    const away = low <= 0 && high >= 0 ? 0 : Math.min(Math.abs(low), Math.abs(high));
+    const away = Math.max(low, -high, 0);
     if (away < least) [best, least] = [[low, high], away];
   }
   return best;

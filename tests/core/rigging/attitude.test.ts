@@ -22,6 +22,29 @@ describe('centres of mass and buoyancy', () => {
   });
 });
 
+test.each([
+  ['masses', { mass: 0 }],
+  ['volumes', { volume: 0 }],
+])('parts without %s have no centre', (_, none) => {
+  expect(() => centresOf([{ ...body(1000), ...none }])).toThrow(
+    'centres: total: wants a finite number above 0, got 0',
+  );
+});
+
+// Arms as a share of the length, buoyancy behind the mass: from one hundredth on a bait turns.
+test.each([
+  [0.01, 'nose down'],
+  [0.0099, 'level'],
+  [0, 'level'],
+  [-0.0099, 'level'],
+  [-0.01, 'tail down'],
+])('an arm of %f of the length: %s', (arm, lies) => {
+  for (const length of [1, 0.125]) {
+    expect(posture({ mass: [0, 0], buoyancy: [arm * length, 0] }, length)).toBe(lies);
+  }
+  expect(() => posture({ mass: [0, 0], buoyancy: [arm, 0] }, 0)).toThrow('posture: length: wants');
+});
+
 test('weight at the nose tips it nose down, at the tail tail down, in the middle not', () => {
   const at = (x: number) => posture(centresOf([body(1040), lead(x)]), 0.1);
   expect([0, 0.05, 0.1].map(at)).toEqual(['nose down', 'level', 'tail down']);
@@ -30,8 +53,21 @@ test('weight at the nose tips it nose down, at the tail tail down, in the middle
 test('on a weighted nose a bait lighter than water stands, a heavier one lies', () => {
   const stands = (density: number) => standing([body(density), lead(0)], 0, WATER);
   expect([WATER - 1, WATER + 1].map(stands)).toEqual(['tail up', 'lies flat']);
+  expect(standing([{ at: [9, 0], mass: 1, volume: 0.001 }], 0, 1000)).toBe('lies flat');
   // A hook half-way holds a barely floating tail down.
   expect(standing([body(WATER - 1), lead(0), lead(0.05)], 0, WATER)).toBe('lies flat');
+});
+
+test('moments are taken about the nose, wherever it lies', () => {
+  // 1 kg heavy 1 m behind the nose against 0.4 kg of lift 2 m behind it; with the nose at 3 m: 1·1 − 0.4·2 > 0, at 3.5 m
+  // 1·0.5 − 0.4·1.5 < 0.
+  const parts: Hanging[] = [
+    { at: [4, 0], mass: 2, volume: 0.001 },
+    { at: [5, 0], mass: 0.6, volume: 0.001 },
+  ];
+  expect([3, 3.5].map((nose) => standing(parts, nose, 1000))).toEqual(['lies flat', 'tail up']);
+  expect(() => standing(parts, 3, 0)).toThrow('standing: water: wants a finite number above 0, got 0');
+  expect(() => standing([], 3, 1000)).toThrow('standing: wants at least one part, got 0');
 });
 
 describe('nose first', () => {

@@ -3,6 +3,7 @@ import { gapeClearance, hookFit, SQUEEZED } from '../../../src/core/rigging/hook
 import { hookForm, wireCentroid, wireExit } from '../../../src/core/rigging/hook-form.ts';
 import { bodyBow, hookPlaneSection, sideBody } from '../../../src/core/rigging/side-body.ts';
 import { kinks, tailRootStation } from '../../../src/core/rigging/straightness.ts';
+import type { FeatureMeasure } from '../../../src/core/section/geometry.ts';
 import type { Vec2 } from '../../../src/core/mesh/mesh.ts';
 import { box, capsule, mapped } from '../../support/solids.ts';
 
@@ -73,6 +74,70 @@ describe('the plane that a hook lies in', () => {
     expect(body.length).toBeCloseTo(0.1, 9);
     expect(body.backAt(0.05) - body.bellyAt(0.05)).toBeCloseTo(0.01, 4);
     expect(body.nose[1]).toBeCloseTo(0, 6);
+  });
+
+  test('chords of a notched outline, station by station', () => {
+    // From 10 to 30: a wedge from its nose at height 2, up to 6 and down to −2 at 20, then a step to 1 … 5.
+    const body = sideBody([
+      [
+        [10, 2],
+        [20, -2],
+        [20, 1],
+        [30, 1],
+        [30, 5],
+        [20, 6],
+      ],
+    ]);
+    expect(body.length).toBe(20);
+    expect([body.bellyAt(15), body.backAt(15)]).toEqual([0, 4]);
+    expect([body.bellyAt(25), body.backAt(25)]).toEqual([1, 5.5]);
+    // Within 0.2 % of an end, 0.04, the height there: 0.004 up and down of 2; ahead of the nose and behind the tail too.
+    for (const x of [0, 10, 10.03]) {
+      expect(body.bellyAt(x)).toBeCloseTo(2 - 0.016, 12);
+      expect(body.backAt(x)).toBeCloseTo(2 + 0.016, 12);
+    }
+    for (const x of [29.97, 30, 40]) expect(body.backAt(x)).toBeCloseTo(5.004, 12);
+    expect(body.nose).toEqual([10, expect.closeTo(2, 12)]);
+  });
+
+  test('of several stretches the nearest to the axis, below it or above it; of two as near the lower', () => {
+    const bar = (low: number, high: number): Vec2[] => [
+      [0, low],
+      [1, low],
+      [1, high],
+      [0, high],
+    ];
+    const at = (...bars: Vec2[][]) => {
+      const body = sideBody(bars);
+      return [body.bellyAt(0.5), body.backAt(0.5)];
+    };
+    expect(at(bar(-9, -3), bar(2, 8))).toEqual([2, 8]);
+    expect(at(bar(-9, -2), bar(3, 4))).toEqual([-9, -2]);
+    expect(at(bar(-9, -3), bar(-1, 5), bar(6, 7))).toEqual([-1, 5]);
+    expect(at(bar(-4, -2), bar(2, 3))).toEqual([-4, -2]);
+  });
+
+  test('no outline, no body; no bait in its middle plane, no section', () => {
+    expect(() =>
+      sideBody([
+        [
+          [0, 0],
+          [1, 1],
+        ],
+      ]),
+    ).toThrow('sideBody: wants an outline, got 2 points');
+    expect(
+      sideBody([
+        [
+          [0, 0],
+          [1, 0],
+          [0, 1],
+        ],
+      ]).length,
+    ).toBe(1);
+    expect(() => hookPlaneSection(box([1, 1, 1], [0, 2, 0]), 'on its belly')).toThrow(
+      'hookPlaneSection: wants a bait that its own middle plane cuts, got nothing',
+    );
   });
 
   test('a tail that curls past the body is not body', () => {
@@ -181,6 +246,77 @@ describe('straightness', () => {
     expect([0.044, 0.051].map((point) => at(point).map(({ cause }) => cause))).toEqual([[], ['tail']]);
   });
 
+  // A body 20 high whose nose stands at 5: a kink is worth a word from 15 % of the height on, 3; a limb within half a
+  // gape of the point, 7.
+  const plain = { nose: [5, 0] as Vec2, length: 120, bellyAt: () => -10, backAt: () => 10 };
+  const asked = {
+    body: plain,
+    form: { ...hookForm(SIZES, 'weedless', body), strain: 0 },
+    gape: 14,
+    entry: 0,
+    point: 44,
+    reach: 57,
+  };
+  const feature = (kind: FeatureMeasure['kind'], root: number) => ({
+    name: kind,
+    kind,
+    stations: [{ s: 0, thickness: 1, width: 2, at: [5 + root, 0, 0] as const }],
+  });
+
+  test.each(['arm', 'claw', 'leg', 'fin'] as const)(
+    '%s: half a gape from the point is far enough',
+    (kind) => {
+      const causes = (root: number) => kinks({ ...asked, features: [feature(kind, root)] });
+      expect([37, 51].map(causes)).toEqual([[], []]);
+      expect(causes(37.5)).toEqual([{ cause: 'root', feature: kind, at: 37.5 }]);
+      expect(causes(50.5)).toEqual([{ cause: 'root', feature: kind, at: 50.5 }]);
+      expect(tailRootStation([feature(kind, 44)], 5)).toBeUndefined();
+    },
+  );
+
+  test.each(['curl-tail', 'ribbon-tail', 'paddle'] as const)('%s: the bend may reach its root', (kind) => {
+    const causes = (root: number) => kinks({ ...asked, features: [feature(kind, root)] });
+    expect(causes(57)).toEqual([]);
+    expect(causes(56)).toEqual([{ cause: 'tail', feature: kind, at: 56 }]);
+    expect(tailRootStation([feature(kind, 60), feature(kind, 44)], 5)).toBe(44);
+  });
+
+  test('a rib kinks nothing; a part without stations begins at the nose', () => {
+    expect(kinks({ ...asked, features: [feature('rib', 44)] })).toEqual([]);
+    expect(tailRootStation([{ ...feature('paddle', 9), stations: [] }], 5)).toBe(0);
+  });
+
+  test('a step of more than 15 % of the height at the point, at most at the end of the body', () => {
+    const causes = (strain: number, change: object = {}) =>
+      kinks({ ...asked, form: { ...asked.form, strain }, features: [], ...change });
+    expect(causes(3)).toEqual([]);
+    expect(causes(3.01)).toEqual([{ cause: 'step', size: 3.01 }]);
+    // Twice as high at the point, or at its end where the point lies behind it.
+    const half = (from: number) => (x: number) => (x >= 5 + from ? 20 : 10);
+    const tall = (from: number) => ({ ...plain, backAt: half(from), bellyAt: (x: number) => -half(from)(x) });
+    expect(causes(6, { body: tall(44) })).toEqual([]);
+    expect(causes(6, { body: tall(44.5) })).toEqual([{ cause: 'step', size: 6 }]);
+    expect(causes(6, { body: { ...tall(40), length: 40 }, point: 44 })).toEqual([]);
+  });
+
+  test('a bow of more than 15 % of the height between entry and point', () => {
+    // A middle line with a peak half-way between nose and point, at 25.
+    const peak = (size: number) => (x: number) => size * Math.max(0, 1 - Math.abs(x - 25) / 20);
+    const causes = (size: number, change: object = {}) =>
+      kinks({
+        ...asked,
+        body: { ...plain, bellyAt: (x) => peak(size)(x) - 10, backAt: (x) => peak(size)(x) + 10 },
+        point: 40,
+        features: [],
+        ...change,
+      });
+    expect(causes(3)).toEqual([]);
+    expect(causes(4)).toEqual([{ cause: 'bow', size: 4 }]);
+    expect(causes(4, { entry: 40 })).toEqual([]);
+    expect(causes(9, { form: hookForm(SIZES, 'through the nose', body) })).toEqual([]);
+    expect(() => causes(4, { gape: 0 })).toThrow('kinks: gape: wants a finite number above 0, got 0');
+  });
+
   test('bow: the sagitta of a bent middle line', () => {
     const xs = Array.from({ length: 41 }, (_, i) => (LENGTH * i) / 40);
     const sag = (x: number) => 0.004 * (1 - ((2 * x) / LENGTH - 1) ** 2);
@@ -190,5 +326,23 @@ describe('straightness', () => {
     // A parabola over the middle half: a quarter of the whole sag, 1 mm.
     expect(bodyBow(bent, 0.03, 0.09)).toBeCloseTo(0.001, 4);
     expect(bodyBow(body, 0.03, 0.09)).toBeCloseTo(0, 12);
+  });
+
+  test('bow of a middle line that is stated: greatest distance from its own chord', () => {
+    // Middle line (x − 5)² from 5 to 21: chord 16·(x − 5), greatest distance 64 half-way, at 13.
+    const middle = (x: number) => (x - 5) ** 2;
+    const bowed = {
+      nose: [5, 0] as Vec2,
+      length: 40,
+      bellyAt: (x: number) => middle(x) - 3,
+      backAt: (x: number) => middle(x) + 3,
+    };
+    expect(bodyBow(bowed, 0, 16)).toBe(64);
+    // From 8 to 16: 4², wherever it begins.
+    expect(bodyBow(bowed, 8, 16)).toBe(16);
+    // A sine of one turn, taken away from the chord both ways: an amplitude at a quarter and at three quarters.
+    const wave = (x: number) => Math.sin((2 * Math.PI * (x - 5)) / 16);
+    expect(bodyBow({ ...bowed, bellyAt: wave, backAt: wave }, 0, 16)).toBeCloseTo(1, 12);
+    expect(() => bodyBow(bowed, 3, 3)).toThrow('bodyBow: wants an end behind the beginning, got 3 to 3');
   });
 });

@@ -12,6 +12,7 @@ import {
 import {
   floatOrSink,
   GRAVITY,
+  noseFirstSpeed,
   settlingSpeed,
   sinkSpeed,
   submergedWeight,
@@ -45,6 +46,21 @@ test.each([20, 260, 1500, 1.2e4, 4.4e4])('sphere law has no jump at Re %f', (bor
   expect(off(sphereDragClift(border * (1 + 1e-9)), sphereDragClift(border))).toBeLessThan(0.015);
 });
 
+// Clift, Grace & Weber (1978), Table 5.2, at Reynolds numbers of whole and half decades, w = log₁₀ Re, worked by hand:
+// 4.5: −1.9181 + 0.637·4.5 − 0.0636·4.5² = −0.3395 and so on; a border belongs to the range below it.
+test.each([
+  ['0.01', 0.01, 3 / 16 + 2400],
+  ['0.005', 0.005, 3 / 16 + 4800],
+  ['20', 20, 1.2 * (1 + 0.1315 * 20 ** (0.82 - 0.05 * Math.log10(20)))],
+  ['260', 260, (24 / 260) * (1 + 0.1935 * 260 ** 0.6305)],
+  ['10^3', 1e3, 10 ** (1.6435 - 3.3726 + 1.4022)],
+  ['10^4', 1e4, 10 ** (-2.4571 + 10.2232 - 14.872 + 6.7136)],
+  ['10^4.5', 10 ** 4.5, 10 ** -0.3395],
+  ['10^5', 1e5, 10 ** (-4.339 + 7.9045 - 3.865)],
+])('sphere at Re %s', (_, reynolds, expected) => {
+  expect(off(sphereDragClift(reynolds), expected)).toBeLessThan(1e-9);
+});
+
 // Sucker & Brauer (1975), from memory. Relative tolerance 1e-6.
 test.each([
   [1, 9.9396000001],
@@ -73,6 +89,33 @@ test.each([
   [7, 0.99],
 ])('cylinder of slenderness %i along the flow: %f', (slenderness, expected) => {
   expect(axialCylinderDrag(slenderness)).toBeCloseTo(expected, 12);
+});
+
+// Straight in the logarithm of the slenderness: half-way at the geometric mean of two rows.
+test.each([
+  [1, 2, (0.63 + 0.68) / 2],
+  [2, 5, (0.68 + 0.74) / 2],
+  [5, 10, (0.74 + 0.82) / 2],
+  [10, 40, (0.82 + 0.98) / 2],
+])('broadside between slenderness %i and %i: %f', (from, to, expected) => {
+  expect(broadsideCylinderDrag(Math.sqrt(from * to))).toBeCloseTo(expected, 12);
+});
+test.each([
+  [1, 2, (0.91 + 0.85) / 2],
+  [2, 4, (0.85 + 0.87) / 2],
+  [4, 7, (0.87 + 0.99) / 2],
+])('along the flow between slenderness %i and %i: %f', (from, to, expected) => {
+  expect(axialCylinderDrag(Math.sqrt(from * to))).toBeCloseTo(expected, 12);
+});
+
+// 1.2 less the lack of 0.22 at 40, which falls with the slenderness: half of it at 80.
+test('broadside at 80: 1.09', () => {
+  expect(broadsideCylinderDrag(80)).toBeCloseTo(1.09, 12);
+});
+
+test('slow flow scales a finite cylinder as an endless one', () => {
+  const slow = cylinderDragSuckerBrauer(10) / cylinderDragSuckerBrauer(1000);
+  expect(off(sinkingCylinderDrag(10, 5), 0.74 * slow)).toBeLessThan(1e-12);
 });
 
 test('broadside drag tends to that of an endless cylinder, without a jump', () => {
@@ -131,6 +174,75 @@ describe('terminal speed, fresh water at 20 °C (998.2071 kg/m³, 1.0016 mPa·s)
     const slope = (speed(1035 + 0.01) - speed(1035 - 0.01)) / 0.02;
     expect(off((slope * 10) / speed(1035), 0.1358957842)).toBeLessThan(1e-6);
   });
+});
+
+test('a drag law that does not settle is given up after 200 steps', () => {
+  let calls = 0;
+  const restless = () => (calls++ % 2 === 0 ? 4 : 1);
+  const fall = { weight: 0.01, area: 1e-3, diameter: 0.01, water: 998, viscosity: 1e-3 };
+  expect(() => settlingSpeed(fall, restless)).toThrow(
+    /^settlingSpeed: wants a drag law that settles, got \d\.\d+ m\/s after 200 steps$/u,
+  );
+  expect(calls).toBe(200);
+});
+
+describe('the band of a speed, in a law of v ~ √(weight/drag)', () => {
+  // Law of propagation in logarithms: ln v moves by half of ln weight and half of ln drag, squares added.
+  const half = (weight: number, drag: number) => Math.hypot(Math.log(weight) / 2, Math.log(drag) / 2);
+  const water = { density: 1000, viscosity: 1e-3 };
+  // Weights under water go as 100 : 50 : 160.
+  const density = band(1100, 1050, 1160);
+
+  test('on its flat, drag −15 % to +20 %', () => {
+    const bait = { volume: 1.2e-5, length: 0.127, area: 1.5e-3, density };
+    const { value, low, high } = sinkSpeed(bait, water)!;
+    expect(off(low, value * Math.exp(-half(2, 1.2)))).toBeLessThan(1e-9);
+    expect(off(high, value * Math.exp(half(1.6, 1 / 0.85)))).toBeLessThan(1e-9);
+  });
+
+  test('nose first, drag 0.3 to 1.2 times', () => {
+    const bait = { volume: 1.2e-5, length: 0.127, section: 1.5e-4, density };
+    const { value, low, high } = noseFirstSpeed(bait, water)!;
+    expect(off(low, value * Math.exp(-half(2, 1.2)))).toBeLessThan(1e-9);
+    expect(off(high, value * Math.exp(half(1.6, 1 / 0.3)))).toBeLessThan(1e-9);
+  });
+
+  test('a density that reaches down to that of water: from 0; at that of water: no speed', () => {
+    const bait = { volume: 1.2e-5, length: 0.127, section: 1.5e-4 };
+    const at = (...density: [number, number, number]) =>
+      noseFirstSpeed({ ...bait, density: band(...density) }, water);
+    expect(at(1100, 1000, 1160)!.low).toBe(0);
+    expect(at(1100, 1000.5, 1160)!.low).toBeGreaterThan(0);
+    expect(off(at(1100, 900, 1160)!.high, at(1100, 1050, 1160)!.high)).toBeLessThan(1e-9);
+    expect(at(1000, 990, 1010)).toBeNull();
+  });
+
+  test('a bait shorter than it is thick counts as long as it is thick', () => {
+    // A disc 10 mm thick, 80 mm across: 0.91 on its face, 0.63 broadside.
+    const section = (Math.PI / 4) * 0.08 ** 2;
+    const disc = { volume: section * 0.01, length: 0.01, section, density: band(1100) };
+    const weight = submergedWeight({ volume: disc.volume, density: 1100 }, 1000);
+    expect(off(noseFirstSpeed(disc, water)!.value, terminalSpeed(weight, section, 1000, 0.91))).toBeLessThan(
+      1e-12,
+    );
+    const wide = { volume: disc.volume, length: 0.04, area: 0.04 * 0.08, density: band(1100) };
+    expect(off(sinkSpeed(wide, water)!.value, terminalSpeed(weight, wide.area, 1000, 0.63))).toBeLessThan(
+      1e-9,
+    );
+  });
+});
+
+test('exactly as heavy as water at one end of the band: it may float or sink', () => {
+  expect(floatOrSink({ value: 1, low: 0, high: 2 })).toBe('may float or sink');
+  expect(floatOrSink({ value: -1, low: -2, high: 0 })).toBe('may float or sink');
+});
+
+test('the band of a weight follows that of the density: 9.80665 N for each 100 kg/m³ of 10 litres', () => {
+  const weight = submergedWeightBand({ volume: 0.01, density: band(1100, 900, 1300) }, 1000);
+  expect(weight.value).toBeCloseTo(GRAVITY, 12);
+  expect(weight.low).toBeCloseTo(-GRAVITY, 12);
+  expect(weight.high).toBeCloseTo(3 * GRAVITY, 12);
+  expect(submergedWeight({ volume: 0.01, density: 1100 }, 1000)).toBeCloseTo(GRAVITY, 12);
 });
 
 describe('a bait', () => {
