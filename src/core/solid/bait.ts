@@ -133,7 +133,7 @@ function sweepLine(sweep: Sweep, body: Body): Line {
   };
 }
 
-/** Arc length at which the middle line first leaves the body; 0 when it starts outside. */
+/** Arc length at which the middle line first leaves the body; 0 when it starts outside or never leaves. */
 function exitOf(sweep: Sweep, body: Body): number {
   const steps = 400;
   for (let i = 0; i < steps; i++) {
@@ -143,11 +143,11 @@ function exitOf(sweep: Sweep, body: Body): number {
   return 0;
 }
 
+/** Whether a point lies in the body; nothing that is drawn reaches ahead of its nose. */
 function isInside([x, y, z]: Vec3, body: Body): boolean {
-  if (x <= body.from || x >= body.to) return false;
+  if (x >= body.to) return false;
   const { halfWidth, above, below, roundness } = body.sectionAt(x);
   const height = z > 0 ? above : below;
-  if (z !== 0 && height === 0) return false;
   return Math.abs(y / halfWidth) ** roundness + (z === 0 ? 0 : Math.abs(z / height) ** roundness) < 1;
 }
 

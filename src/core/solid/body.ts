@@ -107,17 +107,15 @@ const smallerHalf = ({ width, above, below }: BodyStation): number => Math.min(w
 
 /** Height of a quarter ellipse that rises from 0 at t = 0 to 1 at t = 1; without rounding t is not finite or NaN. */
 function quarter(t: number): number {
-  if (!(t < 1)) return 1;
-  return t <= 0 ? 0 : Math.sqrt(t * (2 - t));
+  return t < 1 ? Math.sqrt(Math.max(0, t * (2 - t))) : 1;
 }
 
 /** How far a ring stands out at x: flat crown, flanks half a cosine. */
 function standOut(ring: BodyRing, x: number): number {
   const off = Math.abs(x - ring.at);
   const [foot, crown] = [ring.root / 2, ring.crown / 2];
-  if (off >= foot) return 0;
-  if (off <= crown) return ring.proud;
-  return (ring.proud * (1 + Math.cos((Math.PI * (off - crown)) / (foot - crown)))) / 2;
+  const down = Math.min(1, Math.max(0, (off - crown) / (foot - crown)));
+  return (ring.proud * (1 + Math.cos(Math.PI * down))) / 2;
 }
 
 function breaksOf(xs: readonly number[], rings: readonly BodyRing[], nose: number, tail: number): number[] {

@@ -63,8 +63,9 @@ function rateAt(i: number, gaps: readonly number[], slopes: readonly number[]): 
   return (first + second) / (first / before + second / after);
 }
 
+/** Three-point rate at an end, on the side of the slope beside it and no more than three times as steep. */
 function endRate(gap: number, next: number, slope: number, nextSlope: number): number {
   const rate = ((2 * gap + next) * slope - gap * nextSlope) / (gap + next);
-  if (rate * slope <= 0) return 0;
-  return slope * nextSlope <= 0 && Math.abs(rate) > 3 * Math.abs(slope) ? 3 * slope : rate;
+  const side = Math.sign(slope);
+  return side * Math.min(3 * Math.abs(slope), Math.max(0, side * rate));
 }

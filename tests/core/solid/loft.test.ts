@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { isClosedSurface } from '../../../src/core/mesh/edges.ts';
 import { massProperties, meshSurface, meshVolume } from '../../../src/core/mesh/mass-properties.ts';
 import { bodyOf, type BodyStation, type BodyTable } from '../../../src/core/solid/body.ts';
-import { loft } from '../../../src/core/solid/loft.ts';
+import { loft, outlinePoint } from '../../../src/core/solid/loft.ts';
 
 const station = (at: number, width: number, height: number, roundness = 2): BodyStation => ({
   at,
@@ -91,6 +91,68 @@ test('a sine spindle from a table comes to its closed form at second order of th
   };
   expect(Math.log2(error(8) / error(16))).toBeGreaterThan(1.9);
   expect(error(64)).toBeLessThan(2e-4);
+});
+
+// On the diagonals of the unit square a superellipse of exponent n lies at 2^(−1/n) in both directions.
+test.each([1, 2, 2.5, 4])(
+  'an outline of exponent %d: its corners and its diagonals, above and below',
+  (roundness) => {
+    const section = { halfWidth: 6, above: 3, below: 2, roundness };
+    const share = 2 ** (-1 / roundness);
+    const by = [[6, 0], [6 * share, 3 * share], [0, 3], [-6 * share, 3 * share], [-6, 0], [-6 * share, -2 * share], [0, -2], [6 * share, -2 * share]] as const; // prettier-ignore
+    by.forEach(([y, z], i) => {
+      const point = outlinePoint(section, (i * Math.PI) / 4);
+      expect(point[0]).toBeCloseTo(y, 12);
+      expect(point[1]).toBeCloseTo(z, 12);
+    });
+  },
+);
+
+/** Points of a ring, or of all rings of a mesh with as many points each. */
+const points = ({ positions }: { positions: Float64Array }) =>
+  Array.from({ length: positions.length / 3 }, (_, i) => [...positions.slice(3 * i, 3 * i + 3)]);
+
+test('rings of a flat-ended bar: their points, axes exactly on the axes, and the middles of both ends', () => {
+  const stations = [0, 10].map((at) => ({ at, width: 8, above: 3, below: 1, roundness: 2 }));
+  const mesh = loft(bodyOf({ stations, noseRounding: 0, tailRounding: 0 }), { around: 8, along: 4 });
+  const [first, last] = [points(mesh).slice(0, 8), points(mesh).slice(-2)];
+  const half = Math.SQRT1_2;
+  const near = (value: number): number => expect.closeTo(value, 12) as number;
+  expect(first).toEqual([
+    [0, near(4), 0],
+    [0, near(4 * half), near(3 * half)],
+    [0, 0, near(3)],
+    [0, near(-4 * half), near(3 * half)],
+    [0, near(-4), 0],
+    [0, near(-4 * half), near(-half)],
+    [0, 0, near(-1)],
+    [0, near(4 * half), near(-half)],
+  ]);
+  expect(last).toEqual([
+    [0, 0, 1],
+    [10, 0, 1],
+  ]);
+});
+
+/** Places of the rings along the bait, each once. */
+const ringsAt = (table: BodyTable, around: number, along: number) =>
+  [...new Set(points(loft(bodyOf(table), { around, along })).map(([x]) => x!))].sort((a, b) => a - b);
+const near = (values: number[]): number[] => values.map((value) => expect.closeTo(value, 12) as number);
+
+test('rings stand evenly between breaks, each stretch with its share of the steps and at least two', () => {
+  const stations = [0, 10, 40].map((at) => station(at, 5, 5));
+  const flat = { stations, noseRounding: 0, tailRounding: 0 };
+  expect(ringsAt(flat, 8, 4)).toEqual([0, 5, 10, 20, 30, 40]);
+  expect(ringsAt(flat, 8, 10)).toEqual(near([0, 10 / 3, 20 / 3, 10, 13.75, 17.5, 21.25, 25, 28.75, 32.5, 36.25, 40])); // prettier-ignore
+});
+
+test('in a rounded end they are crowded as equal angles of a circle are, a quarter of the points round', () => {
+  const stations = [0, 60].map((at) => station(at, 20, 20));
+  const by = [0, 22.5, 45, 67.5, 90].map((degrees) => 10 * (1 - Math.cos((degrees * Math.PI) / 180)));
+  const nose = ringsAt({ stations, noseRounding: 10, tailRounding: 0 }, 16, 5);
+  expect(nose).toEqual(near([...by, 20, 30, 40, 50, 60]));
+  const tail = ringsAt({ stations, noseRounding: 0, tailRounding: 10 }, 16, 5);
+  expect(tail).toEqual(near([0, 10, 20, 30, 40, ...by.map((x) => 60 - x).reverse()]));
 });
 
 test('heights above and below may differ: each half is its own half ellipse', () => {
@@ -209,9 +271,17 @@ describe('refuses', () => {
     expect(() => bodyOf(table)).toThrow(message);
   });
 
-  test('a resolution that is too coarse', () => {
-    expect(() => loft(bodyOf({ stations }), { around: 6, along: 20 })).toThrow(
-      'loft: wants around a multiple of 4',
+  test.each([
+    [6, 20],
+    [4, 20],
+    [10, 20],
+    [8.5, 20],
+    [NaN, 20],
+    [8, 3.9],
+    [8, NaN],
+  ])('%d points round and %d steps along', (around, along) => {
+    expect(() => loft(bodyOf({ stations }), { around, along })).toThrow(
+      `loft: wants around a multiple of 4 from 8 up and along from 4 up, got ${around}, ${along}`,
     );
   });
 });
