@@ -138,7 +138,7 @@ function lineOf(table: AppendageTable, headingAt: (s: number) => number): (s: nu
   }
   const up = table.root.up ?? 0;
   return (s) => {
-    const i = Math.min(count - 1, Math.max(0, Math.floor(s / step)));
+    const i = Math.min(count - 1, Math.floor(s / step));
     const t = s / step - i;
     return [xs[i]! + t * (xs[i + 1]! - xs[i]!), ys[i]! + t * (ys[i + 1]! - ys[i]!), up];
   };

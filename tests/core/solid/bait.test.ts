@@ -63,12 +63,19 @@ test('one closed body: nose at x = 0, the same above and below the parting plane
   expect(centroid[2]).toBeCloseTo(0, 9);
 });
 
-test('parts add up: the whole is the sum less what they share', async () => {
+// Appendages have half the points of the body's sections round, in whole fours, and never fewer than 16.
+test.each([
+  [16, 16],
+  [32, 16],
+  [36, 20],
+  [64, 32],
+])('parts add up: the whole is the sum less what they share, at %d points round', async (around, points) => {
   const bait: BaitTable = { stations, appendages: [tail] };
-  const whole = meshVolume((await baitSolid(bait, COARSE)).mesh);
+  const resolution = { around, along: 40 };
+  const whole = meshVolume((await baitSolid(bait, resolution)).mesh);
   const kernel = await loadKernel();
   const [body, limb, shared] = kernel.work((shop) => {
-    const parts = [loft(bodyOf(bait), COARSE), sweepMesh(sweepOf(tail), 16)].map(shop.solid);
+    const parts = [loft(bodyOf(bait), resolution), sweepMesh(sweepOf(tail), points)].map(shop.solid);
     return [...parts.map(shop.volume), shop.volume(shop.intersection(parts[0]!, parts[1]!))];
   });
   expect(shared).toBeGreaterThan(0);
@@ -117,6 +124,140 @@ test('what is measured on the solid is what was drawn', async () => {
   }
 });
 
+/** A bar 60 mm long, 10 mm wide, 4 mm above and 3 mm below its middle, with flat ends. */
+const bar: BaitTable = {
+  stations: [0, 60].map((at) => ({
+    at: at * mm,
+    width: 10 * mm,
+    above: 4 * mm,
+    below: 3 * mm,
+    roundness: 3,
+  })),
+  noseRounding: 0,
+  tailRounding: 0,
+};
+const fin: AppendageTable = {
+  name: 'fin',
+  kind: 'fin',
+  root: { at: 30 * mm },
+  direction: Math.PI / 2,
+  length: 21 * mm,
+  width: { root: 4 * mm, tip: 2 * mm },
+  thickness: { root: 2.5 * mm, tip: 1.5 * mm },
+};
+const drawn = async (appendage: AppendageTable, body = bar) =>
+  (await baitSolid({ ...body, appendages: [appendage] }, { around: 16, along: 4 })).features[0]!;
+
+// Where |y/a|³ + |z/b|³ = 1 is first passed, looked for in 400 steps of the length: 21/400 = 0.0525 mm.
+test.each<[string, number, number]>([
+  ['in the parting plane', 0, 5],
+  ['2 mm above it', 2, 5 * Math.cbrt(1 - 1 / 8)],
+  ['2 mm below it', -2, 5 * Math.cbrt(1 - 8 / 27)],
+])('a fin %s begins where it leaves the body', async (_, up, across) => {
+  const { middleLine, profile } = await drawn({ ...fin, root: { at: 30 * mm, up: up * mm } });
+  const exit = Math.ceil(across / 0.0525) * 0.0525;
+  const near = (value: number): number => expect.closeTo(value, 9) as number;
+  const lengths = Array.from({ length: 49 }, (_, i) => ((21 - exit) * i) / 48);
+  expect(middleLine).toEqual(lengths.map((s) => [near(30 * mm), near((exit + s) * mm), up * mm]));
+  // Straight tapers up to the roundings of the tip over half of each size.
+  const straight = lengths.slice(0, -5);
+  expect(profile.slice(0, -5)).toEqual(
+    straight.map((s) => ({
+      s: near(s * mm),
+      width: near((4 - (2 * (exit + s)) / 21) * mm),
+      thickness: near((2.5 - (exit + s) / 21) * mm),
+    })),
+  );
+  expect(profile).toHaveLength(49);
+});
+
+test('one that points straight back begins where the body ends', async () => {
+  const { middleLine } = await drawn({ ...fin, root: { at: 50 * mm }, direction: 0 });
+  expect(middleLine[0]![0]).toBeCloseTo((50 + Math.ceil(10 / 0.0525) * 0.0525) * mm, 9);
+});
+
+test.each<[string, AppendageTable, BaitTable]>([
+  ['never leaves the body', { ...fin, length: 4 * mm, direction: 0 }, bar],
+  ['starts outside it', { ...fin, root: { at: 30 * mm, up: 4.5 * mm } }, bar],
+  [
+    'starts in a flat side’s own plane and runs along it',
+    { ...fin, length: 4 * mm, direction: 0 },
+    { ...bar, stations: bar.stations.map((station) => ({ ...station, below: 0 })) },
+  ],
+  [
+    'starts under a flat side',
+    { ...fin, root: { at: 30 * mm, up: -0.5 * mm } },
+    { ...bar, stations: bar.stations.map((station) => ({ ...station, below: 0 })) },
+  ],
+])('one that %s is drawn from its root', async (_, appendage, body) => {
+  const { middleLine } = await drawn(appendage, body);
+  const { at, up = 0 } = appendage.root;
+  expect(middleLine[0]).toEqual([at, 0, up]);
+});
+
+test('on a body with a flat side it begins where it leaves the side’s edge', async () => {
+  const flat = { ...bar, stations: bar.stations.map((station) => ({ ...station, below: 0 })) };
+  expect((await drawn(fin, flat)).middleLine[0]![1]).toBeCloseTo(Math.ceil(5 / 0.0525) * 0.0525 * mm, 9);
+});
+
+// A rib's flank is half a cosine from its crown to its root: at the share t of its height it is
+// crown + (root − crown)·acos(2t − 1)/π long.
+test('a rib is measured across, from the body’s surface to its crown', async () => {
+  const { middleLine, profile, copies } = await drawn({ ...ribs, root: { at: 30 * mm }, mirrored: true });
+  const near = (value: number): number => expect.closeTo(value, 12) as number;
+  const shares = Array.from({ length: 49 }, (_, i) => i / 48);
+  expect(middleLine).toEqual(shares.map((t) => [30 * mm, near((5 + 0.5 * t) * mm), 0]));
+  expect(profile).toEqual(
+    shares.map((t) => ({
+      s: near(0.5 * t * mm),
+      width: near((0.8 + (0.8 * Math.acos(2 * t - 1)) / Math.PI) * mm),
+      thickness: near(8 * mm),
+    })),
+  );
+  expect(copies).toBe(4);
+});
+
+test('a row of limbs stands at its pitch, each with its mirror image', async () => {
+  const limb = { ...fin, kind: 'leg', count: 2, pitch: 8 * mm } as const;
+  const resolution = { around: 16, along: 4 };
+  const row = await baitSolid({ ...bar, appendages: [{ ...limb, mirrored: true }] }, resolution);
+  expect(row.features[0]!.copies).toBe(4);
+  const singles = [0, 8].flatMap((off) =>
+    [1, -1].map((side) => ({
+      ...fin,
+      kind: 'leg' as const,
+      root: { at: (30 + off) * mm },
+      direction: (side * Math.PI) / 2,
+    })),
+  );
+  const same = await baitSolid({ ...bar, appendages: singles }, resolution);
+  expect(meshVolume(row.mesh) / meshVolume(same.mesh)).toBeCloseTo(1, 9);
+  const [a, b] = [row, same].map(({ mesh }) => massProperties(mesh));
+  for (const end of ['min', 'max'] as const)
+    a!.box[end].forEach((side, axis) => expect(side).toBeCloseTo(b!.box[end][axis]!, 9));
+  // One side only: half of what the limbs add.
+  const half = await baitSolid({ ...bar, appendages: [limb] }, resolution);
+  const body = meshVolume(loft(bodyOf(bar), resolution));
+  expect((meshVolume(half.mesh) - body) / (meshVolume(row.mesh) - body)).toBeCloseTo(0.5, 6);
+  expect(half.features[0]!.copies).toBe(2);
+});
+
+test('ribs as close as they are wide are taken, one alone needs no pitch', async () => {
+  const close = { ...ribs, count: 2, pitch: 1.6 * mm };
+  expect((await drawn(close)).copies).toBe(2);
+  const { mesh } = await baitSolid({ ...bar, appendages: [close] }, COARSE);
+  const single = (at: number): AppendageTable => ({
+    name: 'rib',
+    kind: 'rib',
+    root: { at: at * mm },
+    length: ribs.length,
+    width: ribs.width,
+  });
+  const both = await baitSolid({ ...bar, appendages: [single(10), single(11.6)] }, COARSE);
+  expect(meshVolume(both.mesh) / meshVolume(mesh)).toBeCloseTo(1, 9);
+  expect(both.features.map(({ copies }) => copies)).toEqual([1, 1]);
+});
+
 describe('refuses', () => {
   test.each<[string, BaitTable, string]>([
     [
@@ -137,7 +278,38 @@ describe('refuses', () => {
     [
       'ribs closer than they are wide',
       { stations, appendages: [{ ...ribs, pitch: 1 * mm }] },
-      'ribs: wants a pitch of at least the ribs',
+      "ribs: wants a pitch of at least the ribs' own 1.6 mm, got 1 mm",
+    ],
+    [
+      'a row of ribs without a pitch',
+      { stations, appendages: [{ ...ribs, pitch: undefined }] },
+      "ribs: wants a pitch of at least the ribs' own 1.6 mm, got 0 mm",
+    ],
+    // A leg bent back to the flank, roofed and floored by two fins: air no metal can reach.
+    [
+      'a hollow',
+      {
+        ...bar,
+        appendages: [
+          {
+            ...fin,
+            name: 'loop',
+            kind: 'leg',
+            root: { at: 34 * mm, across: 4 * mm },
+            length: 4 * Math.PI * mm,
+            width: { root: 3 * mm, tip: 3 * mm },
+            thickness: { root: 4.5 * mm, tip: 4.5 * mm },
+            curl: Math.PI,
+          },
+          ...[2, -2].map((up) => ({
+            ...fin,
+            root: { at: 30 * mm, up: up * mm },
+            width: { root: 22 * mm, tip: 22 * mm },
+            thickness: { root: 2 * mm, tip: 2 * mm },
+          })),
+        ],
+      },
+      'bait: wants one body, got 2',
     ],
     [
       'stations out of order',
