@@ -93,7 +93,7 @@ export function placedCavities(mold: MoldTable): PlacedCavity[] {
       }),
     );
   }
-  if (stated > 0 || cavities.some(({ x, y }) => x !== undefined || y !== undefined)) {
+  if (cavities.some(({ x, y }) => x !== undefined || y !== undefined)) {
     throw new RangeError(
       'cavities: wants x and y of every cavity or of none, got some; fill in the rest or leave all out',
     );
@@ -136,7 +136,7 @@ function twoRows(mold: MoldTable): PlacedCavity[] | undefined {
 
 /** Heights of the gates in a row: walls spread evenly, the first gate no lower than `floor`; undefined without room. */
 function stacked(faces: readonly Facing[], floor: number, width: number): number[] | undefined {
-  const start = Math.max(0, floor - LEAST_WALL - (faces[0]?.low ?? 0));
+  const start = Math.max(0, floor - LEAST_WALL - faces[0]!.low);
   const solid = faces.reduce((sum, { low, high }) => sum + low + high, 0);
   const wall = (width - start - solid) / (faces.length + 1);
   if (wall < LEAST_WALL) return undefined;

@@ -23,7 +23,7 @@ export function pinsOf(
   channels: Channels,
 ): MoldLayout['pins'] {
   const { pins, block } = mold;
-  if (!pins || pins.count === 0) return [];
+  if (!pins) return [];
   const free = inset(block, pins.diameter / 2 + LEAST_WALL).filter((point) =>
     isClear(point, mold, cavities, channels),
   );
