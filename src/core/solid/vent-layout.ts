@@ -68,7 +68,7 @@ function ventsOfCavity(scene: Scene, index: number): VentLayout {
     const ends: EdgePoint[] = [];
     for (const table of tables) {
       const points = starts ?? edgePoints(scene, index, table);
-      const outlet = table.tier === 'collector' ? rows[2]?.[0] : undefined;
+      const outlet = table.tier === 'collector' ? rows[2]![0] : undefined;
       const placed = tierFrom({ scene, index, table, outlet }, points, starts === undefined);
       vents.push(...placed.map(({ vent }) => vent));
       ends.push(...placed.map(({ end }) => end));
@@ -106,9 +106,7 @@ interface Tier {
 function tierFrom(tier: Tier, starts: EdgePoint[], first: boolean): PlacedEnd[] {
   const { scene, index, table } = tier;
   const placed: PlacedEnd[] = [];
-  const spread = first ? spreadOf(scene.cavities[index]!, table) : 0;
-  const rounds = [spread, spread / 2, spread / 4, 0].map((least) => ({ least, blind: first }));
-  for (const { least, blind } of [...rounds, { least: 0, blind: true }]) {
+  for (const { least, blind } of first ? spreadOut(scene.cavities[index]!, table) : [OPEN, BLIND]) {
     for (const start of starts) {
       if (placed.length >= table.count) return placed;
       const near = placed.some(({ vent }) => apart(vent.from, start.at) < Math.max(least, table.width * 1.5));
@@ -127,10 +125,20 @@ function leadsOut({ scene, index, table, outlet }: Tier, vent: PlacedVent, end: 
   return outlet === undefined || ventAt(scene, index, outlet, end)?.open === true;
 }
 
-/** How far apart the vents of a tier would lie if they went evenly round the cavity. */
-function spreadOf({ outline }: PlacedCavity, { count }: VentTable): number {
+/** What a vent has to keep to in one round of the search: a distance from those placed [m], and a way out unless blind. */
+interface Round {
+  readonly least: number;
+  readonly blind: boolean;
+}
+
+const OPEN: Round = { least: 0, blind: false };
+const BLIND: Round = { least: 0, blind: true };
+
+/** Rounds of the first tier: apart as if the vents went evenly round the cavity, then a half, a quarter, any way. */
+function spreadOut({ outline }: PlacedCavity, { count }: VentTable): Round[] {
   const round = outline[0]!.reduce((sum, point, i, ring) => sum + apart(point, ring.at(i - 1)!), 0);
-  return round / (2 * count);
+  const spread = round / (2 * count);
+  return [spread, spread / 2, spread / 4, 0].map((least) => ({ least, blind: true }));
 }
 
 /** How far an outlet may turn aside to find a way to the block's edge, straight on first [rad]. */
@@ -143,7 +151,7 @@ function ventAt(scene: Scene, index: number, table: VentTable, start: EdgePoint)
     for (const turn of TURNS) {
       const out = turnedDirection(start.out, { turn, mirrored: false });
       const open = barAt(scene, index, table, { ...start, out }, wayOut({ ...start, out }, block));
-      if (open) return { ...open, open: true };
+      if (open) return open;
     }
   }
   if (table.land > wayOut(start, block) + 1e-9) return undefined;
