@@ -28,6 +28,8 @@ const settings = (room: string): object => ({
   coverageAnalysis: 'perTest',
   concurrency: 1,
   timeoutMS: 30_000,
+  // The whole room once, on a busy machine.
+  dryRunTimeoutMinutes: 30,
   ignorePatterns: ['.cache', 'dist'],
   // Words of messages are no computation.
   mutator: { excludedMutations: ['StringLiteral'] },

@@ -111,15 +111,15 @@ const CHART: readonly (readonly [shoreA: number, shore00: number])[] = [
 ];
 
 function interpolated(rows: readonly (readonly [number, number])[], x: number, where: string): number {
-  const first = rows[0]?.[0] ?? NaN;
-  const last = rows.at(-1)?.[0] ?? NaN;
+  const first = rows[0]![0];
+  const last = rows.at(-1)![0];
   need(x >= first && x <= last, where, `a reading from ${first} to ${last}`, x);
   const after = Math.max(
     1,
     rows.findIndex(([key]) => key >= x),
   );
-  const [x0, y0] = rows[after - 1] ?? [NaN, NaN];
-  const [x1, y1] = rows[after] ?? [NaN, NaN];
+  const [x0, y0] = rows[after - 1]!;
+  const [x1, y1] = rows[after]!;
   return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
 }
 

@@ -60,9 +60,7 @@ export function between(where: string, value: number, low: number, high: number)
  * Source: definition.
  */
 export function rising(where: string, values: readonly number[]): void {
-  const ordered = values.every(
-    (value, i) => Number.isFinite(value) && (i === 0 || value > (values[i - 1] ?? value)),
-  );
+  const ordered = values.every((value, i) => Number.isFinite(value) && (i === 0 || value > values[i - 1]!));
   need(ordered, where, 'finite rising values', values.join(', '));
 }
 

@@ -127,9 +127,8 @@ function decimalsFor(value: Band, code: UnitCode): number {
   const size = Math.max(Math.abs(value.value), 1e-12);
   const leading = Math.floor(Math.log10(size));
   const byFigures = FIGURES - 1 - leading;
-  const width = value.high - value.low;
-  if (!(width > 0)) return Math.max(0, Math.min(most, byFigures));
-  const byBand = -Math.floor(Math.log10(width / 4));
+  // Endless without a band.
+  const byBand = -Math.floor(Math.log10((value.high - value.low) / 4));
   const byTwoFigures = 1 - leading;
   return Math.max(0, Math.min(most, byFigures, Math.max(byBand, byTwoFigures)));
 }

@@ -114,8 +114,8 @@ function quarter(t: number): number {
 function standOut(ring: BodyRing, x: number): number {
   const off = Math.abs(x - ring.at);
   const [foot, crown] = [ring.root / 2, ring.crown / 2];
-  const down = Math.min(1, Math.max(0, (off - crown) / (foot - crown)));
-  return (ring.proud * (1 + Math.cos(Math.PI * down))) / 2;
+  const angle = Math.min(Math.PI, Math.max(0, (Math.PI * (off - crown)) / (foot - crown)));
+  return (ring.proud * (1 + Math.cos(angle))) / 2;
 }
 
 function breaksOf(xs: readonly number[], rings: readonly BodyRing[], nose: number, tail: number): number[] {

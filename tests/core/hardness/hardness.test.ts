@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   equivalentPhr,
+  HARDNESS_SOURCES,
   plasticisedModulus,
   recipeHardness,
   statedModulus,
@@ -100,9 +101,34 @@ describe('Shore 00', () => {
     );
   });
 
+  test('between 62 and 70 the logarithm of the modulus runs straight', () => {
+    const [low, high] = [shore00Modulus(62), shore00Modulus(70)];
+    for (const [reading, share] of [
+      [63, 1 / 8],
+      [66, 1 / 2],
+      [69, 7 / 8],
+    ] as const) {
+      expect(off(shore00Modulus(reading), low ** (1 - share) * high ** share)).toBeLessThan(1e-12);
+    }
+  });
+
+  test('the ball model ends at 62, the chart begins at 70', () => {
+    expect(off(shore00Modulus(62) / shore00ModulusHertz(62), shore00Modulus(50) / shore00ModulusHertz(50))).toBeLessThan(1e-12); // prettier-ignore
+    expect(off(shore00Modulus(62.01) / shore00ModulusHertz(62.01), shore00Modulus(50) / shore00ModulusHertz(50))).toBeGreaterThan(1e-5); // prettier-ignore
+    // Half way from Shore A 15 at 62 to 20 at 70, the join stays clear of the chart; at 73 it is 20 + 5·3/6.
+    expect(off(shore00Modulus(70), shoreAModulusGent(20))).toBeLessThan(1e-12);
+    expect(off(shore00Modulus(73), shoreAModulusGent(22.5))).toBeLessThan(1e-12);
+    expect(off(shore00Modulus(69.9), shoreAModulusGent(20 - 5 / 80))).toBeGreaterThan(1e-4);
+  });
+
   test('softer than the scale reads 0, stiffer is refused', () => {
     expect(shore00FromModulus(1e3)).toBe(0);
-    expect(() => shore00FromModulus(2e7)).toThrow(/^shore00FromModulus: wants a modulus up to/u);
+    expect(shore00FromModulus(shore00Modulus(0))).toBe(0);
+    expect(shore00FromModulus(shore00Modulus(0) * 1.001)).toBeGreaterThan(0);
+    expect(shore00FromModulus(shore00Modulus(98))).toBeCloseTo(98, 9);
+    expect(() => shore00FromModulus(9.36e6)).toThrow(
+      'shore00FromModulus: wants a modulus up to 9.35 MPa, got 9360000',
+    );
   });
 });
 
@@ -124,8 +150,88 @@ test.each([
   expect(shoreAFromShore00(shore00)).toBe(shoreA);
 });
 
-test('the chart says nothing below Shore A 5', () => {
-  expect(() => shore00FromShoreA(4)).toThrow('shore00FromShoreA: wants a reading from 5 to 80, got 4');
+test.each([
+  [7, 49],
+  [22, 72.4],
+  [64, 93.8],
+])('between two rows of the chart Shore A %d is read straight: %d', (shoreA, shore00) => {
+  expect(shore00FromShoreA(shoreA)).toBeCloseTo(shore00, 12);
+  expect(shoreAFromShore00(shore00)).toBeCloseTo(shoreA, 12);
+});
+
+test('the chart says nothing beyond its rows', () => {
+  for (const reading of [4, 81, NaN]) {
+    expect(() => shore00FromShoreA(reading)).toThrow(
+      `shore00FromShoreA: wants a reading from 5 to 80, got ${reading}`,
+    );
+  }
+  for (const reading of [44, 99]) {
+    expect(() => shoreAFromShore00(reading)).toThrow(
+      `shoreAFromShore00: wants a reading from 45 to 98, got ${reading}`,
+    );
+  }
+});
+
+describe('refuses', () => {
+  test.each<[string, () => number, string]>([
+    [
+      'a modulus of nothing',
+      () => shoreAFromModulus(0),
+      'shoreAFromModulus: modulus: wants a finite number above 0, got 0',
+    ],
+    [
+      'a modulus beyond Shore A 80',
+      () => shoreAFromModulus(9.36e6),
+      'shoreAFromModulus: wants a modulus up to 9.35 MPa, got 9360000',
+    ],
+    [
+      'a modulus below nothing',
+      () => shore00FromModulus(-1),
+      'shore00FromModulus: modulus: wants a finite number above 0, got -1',
+    ],
+    [
+      'a reading below the scale',
+      () => shore00Modulus(-0.1),
+      'shore00Modulus: wants Shore 00 from 0 to 98, got -0.1',
+    ],
+    [
+      'a reading above it',
+      () => shore00Modulus(98.1),
+      'shore00Modulus: wants Shore 00 from 0 to 98, got 98.1',
+    ],
+    [
+      'no density',
+      () => shearWaveModulus(0, 1),
+      'shearWaveModulus: density: wants a finite number above 0, got 0',
+    ],
+    [
+      'no speed',
+      () => shearWaveModulus(1000, NaN),
+      'shearWaveModulus: speed: wants a finite number above 0, got NaN',
+    ],
+    [
+      'too little plasticiser',
+      () => plasticisedModulus(44.9),
+      'plasticisedModulus: wants 45 to 700 phr, got 44.9',
+    ],
+    [
+      'too much plasticiser',
+      () => plasticisedModulus(700.1),
+      'plasticisedModulus: wants 45 to 700 phr, got 700.1',
+    ],
+    [
+      'no plasticiser',
+      () => equivalentPhr('DINP', 0).value,
+      'equivalentPhr: phr: wants a finite number above 0, got 0',
+    ],
+  ])('%s', (_, call, message) => {
+    expect(call).toThrow(message);
+  });
+  test('and takes the very ends of every scale', () => {
+    expect(shoreAFromModulus(shoreAModulusGent(80))).toBeCloseTo(80, 9);
+    expect([45, 700].map((phr) => Number.isFinite(plasticisedModulus(phr)))).toEqual([true, true]);
+    expect(shoreAFromModulus(1)).toBe(0);
+  });
 });
 
 // Power law E = E₅₀(φ/φ₅₀)ⁿ from 50 phr DEHP = Shore A 80 (Danish EPA 2010, Table 2.3), n = 3.0 (2.6 to 3.4);
@@ -170,6 +276,56 @@ describe('hardness of a recipe', () => {
     // The exponent is only one part of the band.
     expect(shore00.low).toBeLessThan(low);
     expect(shore00.high).toBeGreaterThan(high);
+  });
+
+  // The band by hand: each of the four inputs alone to its ends, changes added in squares; of the modulus in logarithms.
+  test.each([150, 250, 400])('%i phr DINP: what makes its band wide', (phr) => {
+    const { modulus, shore00 } = recipeHardness({ plasticiser: 'DINP', phr });
+    const level = phr / 1.06;
+    const levels = [phr / 1.09, phr / 1.03];
+    const nominal = plasticisedModulus(level);
+    const moduli = [
+      levels.map((one) => plasticisedModulus(one)),
+      [3.4, 2.6].map((exponent) => plasticisedModulus(level, exponent)),
+      [nominal / 1.25, nominal * 1.25],
+    ];
+    const widths = (rows: number[][], read: (modulus: number) => number) =>
+      [Math.min, Math.max].map((end) =>
+        Math.hypot(...rows.map((row) => end(0, ...row.map((one) => read(one) - read(nominal))))),
+      );
+    const [down, up] = widths(moduli, Math.log);
+    expect(off(modulus.value, nominal)).toBeLessThan(1e-12);
+    expect(off(modulus.low, nominal * Math.exp(-down!))).toBeLessThan(1e-12);
+    expect(off(modulus.high, nominal * Math.exp(up!))).toBeLessThan(1e-12);
+    const [softer, harder] = widths([...moduli, [nominal / 1.5, nominal * 1.5]], shore00FromModulus);
+    const reading = shore00FromModulus(nominal);
+    expect(shore00.value).toBeCloseTo(reading, 9);
+    expect(shore00.low).toBeCloseTo(Math.max(0, reading - softer!), 9);
+    expect(shore00.high).toBeCloseTo(Math.min(100, reading + harder!), 9);
+  });
+
+  test('a band ends where the scale ends', () => {
+    expect(recipeHardness({ plasticiser: 'DEHP', phr: 60 }).shore00.high).toBeLessThanOrEqual(100);
+    expect(recipeHardness({ plasticiser: 'DEHP', phr: 590 }).shore00.low).toBe(0);
+    expect(() => recipeHardness({ plasticiser: 'DEHP', phr: 46 })).toThrow('wants 45 to 700 phr');
+  });
+
+  test('every factor of substitution stands for 3 parts in 100 more or less', () => {
+    const { value, low, high } = equivalentPhr('DOA', 93);
+    expect([value, low, high].map((phr) => 93 / phr)).toEqual([0.93, 0.96, 0.9].map((one) => expect.closeTo(one, 12) as number)); // prettier-ignore
+    expect(equivalentPhr('DEHT', 103).value).toBeCloseTo(100, 9);
+    expect(equivalentPhr('ATBC', 103).value).toBeCloseTo(103, 9);
+  });
+
+  test('the sources say what is published and what is estimated', () => {
+    expect(
+      HARDNESS_SOURCES.map(({ title, kind }) => [/Danish EPA|Power law|Gent|Hertz/u.exec(title)?.[0], kind]),
+    ).toEqual([
+      ['Danish EPA', 'published'],
+      ['Power law', 'estimate'],
+      ['Gent', 'published'],
+      ['Hertz', 'estimate'],
+    ]);
   });
 
   // Danish EPA 2010, Table 2.3, after Wilson 1995: 50 phr of DINP reads Shore A 84, four above DEHP. The factor

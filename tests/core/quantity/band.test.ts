@@ -121,3 +121,48 @@ describe('laws', () => {
     expect(() => corners((x) => x.a / 0, { a: band(1) })).toThrow(RangeError);
   });
 });
+
+describe('corners take at most 12 inputs', () => {
+  const inputs = (count: number) =>
+    Object.fromEntries(Array.from({ length: count }, (_, i) => [`x${i}`, band(2 ** i, 0, 2 ** (i + 1))]));
+  const sum = (values: Record<string, number>) => Object.values(values).reduce((a, b) => a + b, 0);
+  test('twelve, each of its ends met by each of the others', () => {
+    expect(corners(sum, inputs(12))).toEqual({ value: 4095, low: 0, high: 8190 });
+  });
+  test('no more', () => {
+    expect(() => corners(sum, inputs(13))).toThrow('corners: takes at most 12 inputs, got 13');
+  });
+});
+
+describe('one input alone', () => {
+  test('falling as its input rises, the ends change places', () => {
+    const inverse = quadrature((x) => 1 / x.a, { a: band(2, 1, 4) });
+    expect([inverse.low, inverse.value, inverse.high]).toEqual(
+      [0.25, 0.5, 1].map((value) => expect.closeTo(value, 12) as number),
+    );
+    expect(corners((x) => -x.a, { a: band(2, 1, 4) })).toEqual({ value: -2, low: -4, high: -1 });
+  });
+  test('shares are parts of the squared width, the widest first', () => {
+    // Sums: 3² + 3² of the first against 4² + 4² of the second, nothing of the third.
+    const { shares } = quadrature(
+      (x) => x.a + x.b + x.c,
+      { a: band(10, 7, 13), c: band(1), b: band(-20, -24, -16) },
+      'linear',
+    );
+    expect(shares).toEqual([
+      { name: 'b', share: 0.64 },
+      { name: 'a', share: 0.36 },
+      { name: 'c', share: 0 },
+    ]);
+  });
+  test('without any band nothing has a share', () => {
+    expect(quadrature((x) => x.a, { a: band(2) }).shares).toEqual([{ name: 'a', share: 0 }]);
+  });
+});
+
+test('results of 0 or below are taken on the linear scale alone', () => {
+  const zero = { a: band(0, -1, 2) };
+  expect(quadrature((x) => x.a, zero, 'linear')).toMatchObject({ value: 0, low: -1, high: 2 });
+  expect(() => quadrature((x) => x.a, zero)).toThrow('quadrature: wants a finite result above 0, got 0');
+  expect(() => quadrature((x) => x.a, { a: band(1, -1, 2) })).toThrow('above 0, got -1');
+});

@@ -135,3 +135,84 @@ test.each([
   for (const system of ['us', 'metric'] as const)
     expect(printed(quantity(unit, value), system).text).toBe(text);
 });
+
+// The pair of units that a reader of either system expects; US customary units after NIST SP 811, the choice is common practice.
+test.each<[UnitCode, UnitCode, UnitCode]>([
+  ['mm', '[in_i]', 'mm'],
+  ['m', '[ft_i]', 'm'],
+  ['um', '[mil_i]', 'mm'],
+  ['mm2', '[sin_i]', 'cm2'],
+  ['cm3', '[cin_i]', 'cm3'],
+  ['mL', '[foz_us]', 'mL'],
+  ['L', '[qt_us]', 'L'],
+  ['g', '[oz_av]', 'g'],
+  ['kg', '[lb_av]', 'kg'],
+  ['Cel', '[degF]', 'Cel'],
+  ['K', '[degF]{difference}', 'K'],
+  ['N', '[lbf_av]', 'N'],
+  ['kPa', '[psi]', 'kPa'],
+  ['g/cm3', '[oz_av]/[cin_i]', 'g/cm3'],
+  ['cm/s', '[in_i]/s', 'cm/s'],
+  ['m/s', '[ft_i]/s', 'm/s'],
+  ['mL/s', '[foz_us]/s', 'mL/s'],
+])('%s is read as %s, which is read as %s', (metric, us, back) => {
+  expect(unitFor(metric, 'us')).toBe(us);
+  expect(unitFor(metric, 'metric')).toBe(metric);
+  expect(unitFor(us, 'metric')).toBe(back);
+  expect(unitFor(us, 'us')).toBe(us);
+});
+
+test('centimetres are read as inches, but inches never as centimetres', () => {
+  expect(unitFor('cm', 'us')).toBe('[in_i]');
+  expect(unitFor('[in_i]', 'metric')).toBe('mm');
+});
+
+test('units that both share stay', () => {
+  for (const code of ['Hz', '%', 'min', 'mPa.s'] as const) {
+    expect([unitFor(code, 'us'), unitFor(code, 'metric')]).toEqual([code, code]);
+  }
+});
+
+describe('all of a printed quantity', () => {
+  test('number, sign, words and range', () => {
+    expect(printed(quantity('mL', 18.34, 16.4, 20.4), 'metric')).toEqual({
+      value: '18',
+      unit: 'mL',
+      code: 'mL',
+      spoken: 'millilitres',
+      range: { low: '16', high: '21' },
+      text: '18\u00a0mL (16 to 21)',
+    });
+  });
+  test('a share and a plain number stand without a space', () => {
+    expect(printed(quantity('%', 40), 'us').text).toBe('40%');
+    expect(printed(quantity('1', 0.5), 'us').text).toBe('0.50');
+  });
+  test.each([
+    // Viscosities have no limit of their own: three decimals.
+    [quantity('Pa.s', 0.123456), '0.123'],
+    [quantity('um', 38.4), '38'],
+    [quantity('d', 2.4), '2'],
+    // Hours stay hours, however few.
+    [quantity('h', 0.5), '0.5'],
+    // Exactly on a step, a band is neither widened nor narrowed.
+    [quantity('mm', 2, 1.5, 2.5), '2.0'],
+    [quantity('N', -7, -9, -5), '\u22127'],
+    [quantity('mm', 0), '0.00'],
+  ] as const)('%o: %s', (q, text) => {
+    expect(printed(q, 'metric').value).toBe(text);
+  });
+  test('ends that lie on a step stay there', () => {
+    expect(printed(quantity('mm', 2, 1.5, 2.5), 'metric').range).toEqual({ low: '1.5', high: '2.5' });
+    expect(printed(quantity('N', -7, -9.5, -5.5), 'metric').range).toEqual({
+      low: '\u221210',
+      high: '\u22125',
+    });
+    expect(printed(quantity('kPa', 0.3, 0.1, 0.7), 'metric').range).toEqual({ low: '0.10', high: '0.70' });
+  });
+  test('a wait of two minutes and one of an hour and a half turn over', () => {
+    const shown = (unit: 's' | 'min', value: number) => printed(quantity(unit, value), 'us').code;
+    expect([119.9, 120, 5399, 5400].map((value) => shown('s', value))).toEqual(['s', 'min', 'min', 'h']);
+    expect([0.5, 89.9, 90].map((value) => shown('min', value))).toEqual(['min', 'min', 'h']);
+  });
+});
