@@ -8,6 +8,7 @@ import { loft } from '../../../src/core/solid/loft.ts';
 import { moldLayout } from '../../../src/core/solid/mold-layout.ts';
 import { LEAST_WALL, type CavityTable, type MoldTable } from '../../../src/core/solid/mold-table.ts';
 import { outlineBox, outlineDistance } from '../../../src/core/solid/plan.ts';
+import { once } from '../../support/once.ts';
 
 const mm = 1e-3;
 const stations = [
@@ -21,76 +22,90 @@ const stations = [
   below: (height / 2) * mm,
   roundness: 2,
 }));
-const mesh = loft(bodyOf({ stations, noseRounding: 3 * mm }), { around: 32, along: 20 });
-const bait: CavityTable = { mesh, plan: await silhouette(mesh, 'plan') };
-const times = (count: number): CavityTable[] => Array.from({ length: count }, () => bait);
+const baitMade = once(async (): Promise<CavityTable> => {
+  const mesh = loft(bodyOf({ stations, noseRounding: 3 * mm }), { around: 32, along: 20 });
+  return { mesh, plan: await silhouette(mesh, 'plan') };
+});
+const times = (count: number, bait: CavityTable): CavityTable[] => Array.from({ length: count }, () => bait);
 
-const mold: MoldTable = {
-  cavities: times(1),
-  block: { length: 120 * mm, width: 60 * mm, thickness: 24 * mm },
+/** A mold for one bait, with changes. */
+const moldFor = (bait: CavityTable, changes: Partial<MoldTable> = {}): MoldTable => ({
+  cavities: [bait],
+  block: BLOCK,
   sprue: { mouth: 12 * mm, end: 7 * mm, length: 20 * mm },
   runner: { diameter: 6 * mm },
-  gate: { width: 4 * mm, depth: 2 * mm, length: 3 * mm, at: 'nose' },
+  gate: GATE,
   vents: [
     { tier: 'edge', depth: 0.038 * mm, width: 3 * mm, land: 4 * mm, count: 3 },
     { tier: 'collector', depth: 0.25 * mm, width: 4 * mm, land: 5 * mm, count: 2 },
     { tier: 'outlet', depth: 0.5 * mm, width: 5 * mm, land: 6 * mm, count: 2 },
   ],
   pins: { count: 2, diameter: 5 * mm },
-};
+  ...changes,
+});
+const BLOCK = { length: 120 * mm, width: 60 * mm, thickness: 24 * mm };
+const GATE = { width: 4 * mm, depth: 2 * mm, length: 3 * mm, at: 'nose' } as const;
 
 const blockVolume = ({ block }: MoldTable) => block.length * block.width * block.thickness;
 const hollowOf = ({ hollow: { vents, ...rest } }: MoldHalves) =>
   [...Object.values(rest), ...Object.values(vents)].reduce((sum, volume) => sum + volume, 0);
 
-const MOLDS: [string, MoldTable][] = [
-  ['one cavity', mold],
-  ['one cavity without runner, vents and pins', { ...mold, runner: undefined, vents: [], pins: undefined }],
-  ['two in a row, one mirrored', { ...mold, cavities: [bait, { ...bait, mirrored: true }] }],
+type Change = (bait: CavityTable) => Partial<MoldTable>;
+const MOLDS: [string, Change][] = [
+  ['one cavity', () => ({})],
+  ['one cavity without runner, vents and pins', () => ({ runner: undefined, vents: [], pins: undefined })],
+  ['two in a row, one mirrored', (bait) => ({ cavities: [bait, { ...bait, mirrored: true }] })],
   [
     'six in two rows',
-    { ...mold, cavities: times(6), block: { length: 170 * mm, width: 90 * mm, thickness: 24 * mm } },
+    (bait) => ({
+      cavities: times(6, bait),
+      block: { length: 170 * mm, width: 90 * mm, thickness: 24 * mm },
+    }),
   ],
-  ['gated at the tail', { ...mold, gate: { ...mold.gate, at: 'tail' } }],
-  [
-    'gated at the side',
-    { ...mold, block: { ...mold.block, width: 90 * mm }, gate: { ...mold.gate, at: 'side' } },
-  ],
+  ['gated at the tail', () => ({ gate: { ...GATE, at: 'tail' } })],
+  ['gated at the side', () => ({ block: { ...BLOCK, width: 90 * mm }, gate: { ...GATE, at: 'side' } })],
   [
     'placed by hand, turned and mirrored',
-    {
-      ...mold,
-      block: { ...mold.block, width: 100 * mm },
+    (bait) => ({
+      block: { ...BLOCK, width: 100 * mm },
       cavities: [
         { ...bait, x: 40 * mm, y: 25 * mm, turn: 0.1 },
         { ...bait, x: 40 * mm, y: 70 * mm, turn: -0.1, mirrored: true },
       ],
-    },
+    }),
   ],
 ];
 
-describe.each(MOLDS)('%s', async (_, table) => {
-  const halves = await moldHalves(table);
+describe.each(MOLDS)('%s', (_, change) => {
+  const made = once(async () => {
+    const bait = await baitMade();
+    const table = moldFor(bait, change(bait));
+    return { table, halves: await moldHalves(table) };
+  });
 
-  test('metal and hollows make up the block', () => {
+  test('metal and hollows make up the block', async () => {
+    const { table, halves } = await made();
     const metal = halves.lower.volume + halves.upper.volume;
     expect((metal + hollowOf(halves)) / blockVolume(table)).toBeCloseTo(1, 8);
   });
 
-  test('the cavities hold the baits', () => {
+  test('the cavities hold the baits', async () => {
+    const { table, halves } = await made();
     const wanted = table.cavities.reduce((sum, cavity) => sum + meshVolume(cavity.mesh), 0);
     expect(Math.abs(halves.hollow.cavities / wanted - 1)).toBeLessThan(5e-4);
     expect(halves.baits).toHaveLength(table.cavities.length);
   });
 
-  test('both halves are closed, and own sums of them agree with the kernel', () => {
+  test('both halves are closed, and own sums of them agree with the kernel', async () => {
+    const { halves } = await made();
     for (const half of [halves.lower, halves.upper]) {
       expect(isClosedSurface(half.mesh)).toBe(true);
       expect(meshVolume(half.mesh) / half.volume - 1).toBeCloseTo(0, 9);
     }
   });
 
-  test('every cavity keeps its wall, every pin stands in metal', () => {
+  test('every cavity keeps its wall, every pin stands in metal', async () => {
+    const { table, halves } = await made();
     const { cavities, pins } = halves.layout;
     for (const { outline } of cavities) {
       const { min, max } = outlineBox(outline);
@@ -103,12 +118,14 @@ describe.each(MOLDS)('%s', async (_, table) => {
   });
 });
 
-describe('channels', async () => {
-  const block = { ...mold.block, width: 90 * mm };
-  const halves = await moldHalves({ ...mold, block, cavities: times(2) });
-  const { hollow, layout } = halves;
+describe('channels', () => {
+  const made = once(async () => {
+    const bait = await baitMade();
+    return moldHalves(moldFor(bait, { block: { ...BLOCK, width: 90 * mm }, cavities: times(2, bait) }));
+  });
 
-  test('the sprue is its frustum less what the runner already took', () => {
+  test('the sprue is its frustum less what the runner already took', async () => {
+    const { hollow } = await made();
     // V = πL/3·(R² + Rr + r²); half of the round runner crosses it, where it is at most 7.75 mm wide.
     const frustum = ((Math.PI * 20) / 3) * (36 + 6 * 3.5 + 12.25) * mm ** 3;
     const crossing = (Math.PI / 2) * 9 * 7.75 * mm ** 3;
@@ -117,7 +134,8 @@ describe('channels', async () => {
   });
 
   test('without a runner the sprue is its frustum exactly', async () => {
-    const single = await moldHalves({ ...mold, runner: undefined, vents: [], pins: undefined });
+    const plain = { runner: undefined, vents: [], pins: undefined };
+    const single = await moldHalves(moldFor(await baitMade(), plain));
     const frustum = ((Math.PI * 20) / 3) * (36 + 6 * 3.5 + 12.25) * mm ** 3;
     expect(single.hollow.sprue / frustum).toBeCloseTo(1, 8);
     const gate = 4 * 2 * 3 * mm ** 3;
@@ -125,14 +143,16 @@ describe('channels', async () => {
     expect(single.hollow.gates).toBeLessThan(gate * 1.6);
   });
 
-  test('the runner is a round bar with half a ball at either end', () => {
+  test('the runner is a round bar with half a ball at either end', async () => {
+    const { hollow, layout } = await made();
     const bar = Math.PI * (3 * mm) ** 2 * layout.runnerLength;
     const ends = (4 / 3) * Math.PI * (3 * mm) ** 3;
     expect(hollow.runner).toBeGreaterThan(bar * 0.98);
     expect(hollow.runner).toBeLessThan(bar + ends);
   });
 
-  test('pin holes are bored into both halves', () => {
+  test('pin holes are bored into both halves', async () => {
+    const { hollow, layout } = await made();
     const holes = layout.pins.reduce(
       (sum, { diameter, depth }) => sum + (Math.PI / 4) * diameter ** 2 * 2 * depth,
       0,
@@ -141,7 +161,8 @@ describe('channels', async () => {
     expect(hollow.pins / holes).toBeCloseTo(1, 8);
   });
 
-  test('vents: as many as stated, of the stated size, the tail first, cut into the lower half alone', () => {
+  test('vents: as many as stated, of the stated size, the tail first, cut into the lower half alone', async () => {
+    const { hollow, layout, upper, lower } = await made();
     expect(layout.notes).toEqual([]);
     const edge = layout.vents.filter(({ tier }) => tier === 'edge');
     expect(edge).toHaveLength(6);
@@ -153,12 +174,13 @@ describe('channels', async () => {
       expect(first.from[0]).toBeCloseTo(outlineBox(outline).max[0], 4);
     }
     const vents = hollow.vents.edge + hollow.vents.collector + hollow.vents.outlet;
-    expect((halves.upper.volume - halves.lower.volume) / vents).toBeCloseTo(1, 3);
+    expect((upper.volume - lower.volume) / vents).toBeCloseTo(1, 3);
   });
 
-  test('vents go to the tips of thin parts first', () => {
+  test('vents go to the tips of thin parts first', async () => {
+    const bait = await baitMade();
     const tip = [30 * mm, 5.5 * mm] as const;
-    const { vents, cavities } = moldLayout({ ...mold, cavities: [{ ...bait, tips: [tip] }] });
+    const { vents, cavities } = moldLayout(moldFor({ ...bait, tips: [tip] }));
     const { x, y } = cavities[0]!;
     expect(Math.hypot(vents[0]!.from[0] - x - tip[0], vents[0]!.from[1] - y - tip[1])).toBeLessThan(2 * mm);
   });
@@ -168,23 +190,21 @@ describe('channels', async () => {
   const outletOf = (table: MoldTable, cavity: number) =>
     moldLayout(table).vents.find((vent) => vent.tier === 'outlet' && vent.cavity === cavity)!;
 
-  test('an outlet goes straight on to the edge, or turns aside by what a clear way takes', () => {
+  test('an outlet goes straight on to the edge, or turns aside by what a clear way takes', async () => {
+    const bait = await baitMade();
     const tip = [60 * mm, 0] as const;
     const place = { ...bait, tips: [tip], x: 30 * mm, y: 30 * mm };
-    const alone = { ...mold, cavities: [place], pins: undefined, vents: [edge, outlet] };
+    const alone = moldFor(place, { pins: undefined, vents: [edge, outlet] });
     const straight = outletOf(alone, 0);
     expect([straight.open, straight.to[0], straight.to[1]]).toEqual([
       true,
-      expect.closeTo(mold.block.length, 9),
+      expect.closeTo(BLOCK.length, 9),
       expect.closeTo(straight.from[1], 9),
     ]);
     // A second bait lies across the way straight on; its nose and tail leave 30 degrees up or down too little room.
     const wall = { ...bait, x: 105 * mm, y: 5 * mm, turn: Math.PI / 2 };
-    const block = { ...mold.block, width: 75 * mm };
-    const aside = outletOf(
-      { ...alone, block, gate: { ...mold.gate, at: 'nose' }, cavities: [place, wall] },
-      0,
-    );
+    const block = { ...BLOCK, width: 75 * mm };
+    const aside = outletOf({ ...alone, block, cavities: [place, wall] }, 0);
     expect(aside.open).toBe(true);
     const [x, y] = aside.to;
     expect(Math.min(x, y, block.length - x, block.width - y)).toBeCloseTo(0, 9);
@@ -193,23 +213,24 @@ describe('channels', async () => {
     );
   });
 
-  test('a tier without room is noted, not squeezed in', () => {
+  test('a tier without room is noted, not squeezed in', async () => {
     const vents = [{ tier: 'edge', depth: 0.04 * mm, width: 3 * mm, land: 40 * mm, count: 3 }] as const;
-    const { notes } = moldLayout({ ...mold, vents });
+    const { notes } = moldLayout(moldFor(await baitMade(), { vents }));
     expect(notes).toEqual([expect.stringMatching(/^vents: [01] of 3 edge vents on cavity 1 found room/u)]);
   });
 });
 
 describe('refuses', () => {
-  const two = (y: number): MoldTable => ({
-    ...mold,
-    block: { ...mold.block, width: 120 * mm },
-    cavities: [
-      { ...bait, x: 40 * mm, y: 40 * mm },
-      { ...bait, x: 40 * mm, y: y * mm },
-    ],
-  });
-  test.each<[string, MoldTable, string]>([
+  const two =
+    (y: number) =>
+    (bait: CavityTable): Partial<MoldTable> => ({
+      block: { ...BLOCK, width: 120 * mm },
+      cavities: [
+        { ...bait, x: 40 * mm, y: 40 * mm },
+        { ...bait, x: 40 * mm, y: y * mm },
+      ],
+    });
+  test.each<[string, Change, string]>([
     ['cavities that overlap', two(46), 'cavities 1 and 2: want metal between them'],
     [
       'a cavity that leaves the block',
@@ -219,27 +240,28 @@ describe('refuses', () => {
     ['a thin wall to the edge', two(112), "cavity 2: wants 3 mm of metal to the block's edge, got 2 mm"],
     [
       'a thin floor',
-      { ...mold, block: { ...mold.block, thickness: 14 * mm } },
+      () => ({ block: { ...BLOCK, thickness: 14 * mm } }),
       'cavity 1: wants 3 mm of metal under it, got 2 mm; make the block at least 16 mm thick',
     ],
-    ['a block without room', { ...mold, cavities: times(8) }, 'block: wants'],
+    ['a block without room', (bait) => ({ cavities: times(8, bait) }), 'block: wants'],
     [
       'several cavities without a runner',
-      { ...mold, cavities: times(2), runner: undefined },
+      (bait) => ({ cavities: times(2, bait), runner: undefined }),
       'runner: wants one for 2 cavities',
     ],
     [
       'places for some cavities only',
-      { ...mold, cavities: [bait, { ...bait, x: 40 * mm, y: 20 * mm }] },
+      (bait) => ({ cavities: [bait, { ...bait, x: 40 * mm, y: 20 * mm }] }),
       'cavities: wants x and y of every cavity or of none',
     ],
-    ['pins without room', { ...mold, pins: { count: 12, diameter: 20 * mm } }, 'pins: wants room for 12'],
+    ['pins without room', () => ({ pins: { count: 12, diameter: 20 * mm } }), 'pins: wants room for 12'],
     [
       'a sprue through a cavity',
-      { ...mold, cavities: [{ ...bait, x: 12 * mm, y: 30 * mm }] },
+      (bait) => ({ cavities: [{ ...bait, x: 12 * mm, y: 30 * mm }] }),
       'sprue: wants to reach cavity 1 through its gate only',
     ],
-  ])('%s', async (_, table, message) => {
-    await expect(moldHalves(table)).rejects.toThrow(message);
+  ])('%s', async (_, change, message) => {
+    const bait = await baitMade();
+    await expect(moldHalves(moldFor(bait, change(bait)))).rejects.toThrow(message);
   });
 });

@@ -257,7 +257,7 @@ test('a solid is freed with the work that made it', () => {
 });
 
 describe('refuses', () => {
-  const good = pill(0.02, 0.006);
+  const good = box([0.02, 0.006, 0.004]);
   const flipped = Uint32Array.from(good.triangles);
   for (let i = 0; i < flipped.length; i += 3) [flipped[i], flipped[i + 1]] = [flipped[i + 1]!, flipped[i]!];
   const torn = Float64Array.from(good.positions);
