@@ -68,8 +68,7 @@ function ventsOfCavity(scene: Scene, index: number): VentLayout {
     const ends: EdgePoint[] = [];
     for (const table of tables) {
       const points = starts ?? edgePoints(scene, index, table);
-      const outlet = table.tier === 'collector' ? rows[2]![0] : undefined;
-      const placed = tierFrom({ scene, index, table, outlet }, points, starts === undefined);
+      const placed = tierFrom({ scene, index, table, outlet: rows[2]![0] }, points, starts === undefined);
       vents.push(...placed.map(({ vent }) => vent));
       ends.push(...placed.map(({ end }) => end));
       if (placed.length < table.count) notes.push(shortfall(table, placed.length, index));

@@ -166,6 +166,19 @@ describe('where the gate enters', () => {
     ['the end within a tenth of a millimetre', slanted, 'tail', [60.05, -6.6, 1, 0]],
     // Half way along a lower side from −2 to −8: −5, but half way is at 30.025.
     ['the lower side, half way', slanted, 'side', [30.025, -2 - (6 * 30.025) / 60, 0, -1]],
+    // From (20, −4) to (60, −8), a quarter of the way.
+    [
+      'the lower side behind a bend',
+      [
+        [0, -2],
+        [20, -4],
+        [60, -8],
+        [60, 0],
+        [0, 2],
+      ],
+      'side',
+      [30, -5, 0, -1],
+    ],
     ['the lower side of a fork', fork, 'side', [30, -3, 0, -1]],
   ])('%s', (_, points, at, expected) => {
     expect(gateOf(points, at)).toEqual(expected.map(near));

@@ -61,6 +61,15 @@ test('places are at most 2 mm apart', () => {
   expect(places(mold, [square(0, 0, 20, 54)])[0]).toEqual(near([[5.5 + (11 * 109) / 55, 5.5]])[0]);
 });
 
+test.each<[string, PlacedCavity, number]>([
+  ['right', square(-1, -1, 100, 61), 114.5],
+  ['left', square(20, -1, 121, 61), 5.5],
+])('where only the %s side is free, the third stands half way up it', (_, cavity, x) => {
+  const third = places(sized({}, 3), [cavity])[2]!;
+  expect(third[0]).toBeCloseTo(x, 9);
+  expect(Math.abs(third[1]! - 30)).toBeLessThan(4);
+});
+
 describe('pins keep 3 mm of metal', () => {
   // The corner pin's middle at (5.5, 5.5) mm; it moves on as soon as anything is nearer than its radius and 3 mm.
   const stays = near([[5.5, 5.5]])[0];

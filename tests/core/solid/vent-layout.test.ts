@@ -157,6 +157,7 @@ describe('an outlet turns aside by as little as a clear way takes', () => {
   const left = [94, 30, 120, 30 + (26 * s) / c];
   const right = [94, 30, 120, 30 - (26 * s) / c];
   const farLeft = [94, 30, 94 + (30 * s) / c, 60];
+  const farRight = [94, 30, 94 + (30 * s) / c, 0];
   const square = (x: number, y: number) => [[x, y], [x + 6, y], [x + 6, y + 6], [x, y + 6]]; // prettier-ignore
   const moved = { x: 0, y: 0 };
   const vents = [vent('edge', 4, 4), vent('outlet', 5, 6)];
@@ -169,6 +170,11 @@ describe('an outlet turns aside by as little as a clear way takes', () => {
     // 30° aside passes (107, 30) at 13·sin 30° = 6.5, (106.5, 30) at 6.25.
     ['a pin straight ahead', { pins: [[107.3, 30, 6]] }, [], left],
     ['a pin straight ahead, nearer', { pins: [[106.1, 30, 6]] }, [], farLeft],
+    // 60° to the left passes (100, 52) at 22·cos 60° − 6·sin 60° = 5.8.
+    ['a pin straight ahead, one far to the left', { pins: [[106.1, 30, 6], [100, 52, 6]] }, [], farRight], // prettier-ignore
+    // 60° aside passes (106.1, 30) at 12.1·sin 60° = 10.5, less than 2.5 + 8 + 1; square to the way there are 12.1.
+    ['a large pin straight ahead', { pins: [[106.1, 30, 16]] }, [], [94, 30, 94, 60]],
+    ['a large pin straight ahead, one square to the left', { pins: [[106.1, 30, 16], [97, 50, 4]] }, [], [94, 30, 94, 0]], // prettier-ignore
     // 2.5 + 4 + 1 = 7.5 mm from a runner of 8 mm.
     ['a runner, clear', { runner: { diameter: 8, stretches: [[108, 37.6, 115, 37.6]] } }, [], straight],
     ['a runner, too near', { runner: { diameter: 8, stretches: [[0, 0, 9, 0], [108, 37.4, 115, 37.4]] } }, [], right], // prettier-ignore
