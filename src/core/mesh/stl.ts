@@ -15,7 +15,7 @@ const RECORD = 50;
  * A file is binary when its size is 84 + 50·n bytes with n as it states, whatever its header says. Normals are ignored:
  * the winding decides.
  *
- * @param bytes - the whole file
+ * @param bytes - the whole file, not empty
  * @param unit - unit of its numbers, which the format does not carry
  * @returns points [file's unit], or one fault
  *
@@ -116,7 +116,6 @@ function wordFault(scanner: TextScanner, word: string, wanted: string): MeshFaul
 }
 
 function binarySizeFault(bytes: Uint8Array): MeshFault {
-  if (bytes.length === 0) return meshFault('format', 'the file is empty; export it again');
   if (bytes.length < HEADER) {
     return meshFault(
       'format',
@@ -135,7 +134,7 @@ function binarySizeFault(bytes: Uint8Array): MeshFault {
 /** Text has no control characters but white space in its first bytes. */
 function looksLikeText(bytes: Uint8Array): boolean {
   const start = bytes.subarray(0, 512);
-  return start.length > 0 && start.every((byte) => byte >= 32 || (byte >= 9 && byte <= 13));
+  return start.every((byte) => byte >= 32 || (byte >= 9 && byte <= 13));
 }
 
 function viewOf(bytes: Uint8Array): DataView {

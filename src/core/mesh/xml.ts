@@ -6,7 +6,6 @@ import { isMeshFault, meshFault } from './result.ts';
 export interface XmlHandler {
   /** Start of an element; a fault ends the reading. */
   open(name: string, attributes: Readonly<Record<string, string>>): MeshFault | undefined;
-  close?(name: string): MeshFault | undefined;
 }
 
 const CHUNK = 65536;
@@ -42,9 +41,6 @@ export function readXml(bytes: Uint8Array, what: string, handler: XmlHandler): M
   });
   parser.on('opentag', ({ name, attributes }) => {
     if (!fault) stop(handler.open(name, attributes));
-  });
-  parser.on('closetag', ({ name }) => {
-    if (!fault) stop(handler.close?.(name));
   });
   const text = decoded(bytes, what);
   if (isMeshFault(text)) return text;

@@ -57,7 +57,7 @@ export function movedRuns(outline: Outline, other: Outline, tolerance: number): 
     for (let i = 0; i < points.length; i++) {
       const at = (still + i) % points.length;
       if (!off[at]) continue;
-      if (off[(at - 1 + points.length) % points.length] && runs.length > 0) runs.at(-1)!.push(points[at]!);
+      if (off[(at - 1 + points.length) % points.length]) runs.at(-1)!.push(points[at]!);
       else runs.push([points[at]!]);
     }
     return runs.filter((run) => run.length > 1);
