@@ -1,6 +1,7 @@
 // Plants mistakes into rooms of `src/core` and counts those that the tests find.
 // npm install --no-save @stryker-mutator/core@10.1.1 @stryker-mutator/vitest-runner@10.1.1
-// npx node tests/mutation/run.ts heat mesh=0.2 …        (a room, or a room and the share of its mutants that is drawn)
+// npx node tests/mutation/run.ts heat mesh=0.2 section/slice,part=0.5 …
+// (a room, or some of its files, and the share of their mutants that is drawn)
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -20,7 +21,7 @@ interface Report {
   readonly files: Readonly<Record<string, { readonly mutants: readonly Mutant[] }>>;
 }
 
-const settings = (room: string): object => ({
+const settings = (room: string, files: readonly string[], name: string): object => ({
   testRunner: 'vitest',
   vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
   plugins: ['@stryker-mutator/vitest-runner', resolve('tests/mutation/sample.mjs')],
@@ -33,9 +34,9 @@ const settings = (room: string): object => ({
   ignorePatterns: ['.cache', 'dist'],
   // Words of messages are no computation.
   mutator: { excludedMutations: ['StringLiteral'] },
-  mutate: [`src/core/${room}/**/*.ts`],
+  mutate: files.map((file) => `src/core/${room}/${file}.ts`),
   reporters: ['json', 'progress-append-only'],
-  jsonReporter: { fileName: join(FOLDER, `${room}.json`) },
+  jsonReporter: { fileName: join(FOLDER, `${name}.json`) },
   tempDirName: '.cache/stryker',
 });
 
@@ -47,9 +48,9 @@ function wilson(found: number, of: number): [number, number] {
   return [middle - half, middle + half];
 }
 
-/** One line of the table: what became of the mutants of a room. */
-function row(room: string): string {
-  const { files } = JSON.parse(readFileSync(join(FOLDER, `${room}.json`), 'utf8')) as Report;
+/** One line of the table: what became of the mutants of a room, or of some files of it. */
+function row(name: string): string {
+  const { files } = JSON.parse(readFileSync(join(FOLDER, `${name}.json`), 'utf8')) as Report;
   const all = Object.values(files).flatMap(({ mutants }) => mutants);
   const count = (...states: Mutant['status'][]): number =>
     all.filter(({ status }) => states.includes(status)).length;
@@ -59,18 +60,18 @@ function row(room: string): string {
   const percent = (share: number): string => (100 * share).toFixed(1);
   const [low, high] = wilson(killed + late, tried);
   const between = tried < possible ? `${percent(low)} … ${percent(high)}` : 'all';
-  return `| ${[room, possible, tried, killed, late, percent((killed + late) / tried), between].join(' | ')} |`;
+  return `| ${[name, possible, tried, killed, late, percent((killed + late) / tried), between].join(' | ')} |`;
 }
 
 /** Mistakes that no test found, one line each. */
-function survivors(room: string): string[] {
-  const { files } = JSON.parse(readFileSync(join(FOLDER, `${room}.json`), 'utf8')) as Report;
-  return Object.entries(files).flatMap(([name, { mutants }]) =>
+function survivors(name: string): string[] {
+  const { files } = JSON.parse(readFileSync(join(FOLDER, `${name}.json`), 'utf8')) as Report;
+  return Object.entries(files).flatMap(([file, { mutants }]) =>
     mutants
       .filter(({ status }) => status === 'Survived' || status === 'NoCoverage')
       .map(
         ({ location, mutatorName, replacement = '' }) =>
-          `${name}:${location.start.line} ${mutatorName} ${replacement.replaceAll(/\s+/gu, ' ').slice(0, 90)}`,
+          `${file}:${location.start.line} ${mutatorName} ${replacement.replaceAll(/\s+/gu, ' ').slice(0, 90)}`,
       ),
   );
 }
@@ -80,14 +81,16 @@ process.stdout.write(
   `| room | mutants | tried | found | by time-out | score % | 95 % |\n${'| --- '.repeat(7)}|\n`,
 );
 for (const argument of process.argv.slice(2)) {
-  const [room = '', share = '1'] = argument.split('=');
-  const config = join(FOLDER, `${room}.stryker.json`);
-  writeFileSync(config, JSON.stringify(settings(room)));
+  const [what = '', share = '1'] = argument.split('=');
+  const [room = '', files = '**/*'] = what.split('/');
+  const name = what.replace('/', '.');
+  const config = join(FOLDER, `${name}.stryker.json`);
+  writeFileSync(config, JSON.stringify(settings(room, files.split(','), name)));
   const { status } = spawnSync(process.execPath, [STRYKER, 'run', config], {
     env: { ...process.env, MUTATED_ROOM: room, MUTATED_SHARE: share },
     stdio: ['ignore', 'ignore', 'inherit'],
   });
-  if (status !== 0) throw new Error(`${room}: the run ended with code ${status}`);
-  writeFileSync(join(FOLDER, `${room}.txt`), `${survivors(room).join('\n')}\n`);
-  process.stdout.write(`${row(room)}\n`);
+  if (status !== 0) throw new Error(`${what}: the run ended with code ${status}`);
+  writeFileSync(join(FOLDER, `${name}.txt`), `${survivors(name).join('\n')}\n`);
+  process.stdout.write(`${row(name)}\n`);
 }
