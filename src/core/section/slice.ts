@@ -96,7 +96,7 @@ function crossingsByStation(mesh: Mesh, h: number, stations: Float64Array) {
   const count = triangles.length / 3;
   const n = stations.length;
   const first = stations[0] ?? 0;
-  const pitch = n > 1 ? (n - 1) / (stations[n - 1]! - first || 1) : 0;
+  const pitch = (n - 1) / (stations[n - 1]! - first || 1);
   const starts = new Uint32Array(n + 1);
   const spans = new Int32Array(3 * count);
   let spanned = 0;

@@ -181,3 +181,77 @@ describe('largest circle', () => {
     expect(diameter(0.001, 1, rectangle(0, 0, 0.5, 0.002))).toBeCloseTo(0.002, 6);
   });
 });
+
+/** A seeded star of eleven corners about (u, v), most of them off its convex hull. */
+function star(seed: number, u: number, v: number): Vec2[] {
+  const draw = (n: number) => Math.abs(Math.sin((17 * seed + n) * 12.9898) * 43758.5453) % 1;
+  return Array.from({ length: 11 }, (_, i): Vec2 => {
+    const [angle, reach] = [(2 * Math.PI * (i + 0.6 * draw(i))) / 11, 1 + 3 * draw(i + 20)];
+    return [u + reach * Math.cos(angle), v + reach * Math.sin(angle)];
+  });
+}
+const left = ([au, av]: Vec2, [bu, bv]: Vec2, [u, v]: Vec2) => (bu - au) * (v - av) - (bv - av) * (u - au);
+
+/** Longer side of the least rectangle on any line through two corners that has all others on one side. */
+function plainWidth(ring: Ring): number {
+  let [best, width] = [Infinity, 0];
+  for (const a of ring)
+    for (const b of ring) {
+      if (a === b || ring.some((point) => left(a, b, point) < -1e-12)) continue;
+      const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      const along = ring.map((p) => ((p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1])) / size);
+      const across = ring.map((p) => left(a, b, p) / size);
+      const sides = [along, across].map((values) => Math.max(...values) - Math.min(...values));
+      if (sides[0]! * sides[1]! >= best * (1 - 1e-12)) continue;
+      [best, width] = [sides[0]! * sides[1]!, Math.max(...sides)];
+    }
+  return width;
+}
+
+describe('seeded stars, the plain way', () => {
+  test('width', () => {
+    for (let seed = 0; seed < 40; seed++) {
+      const ring = star(seed, 3, -2);
+      // Wherever the ring begins.
+      for (const from of [0, 4, 7]) {
+        const begun = [...ring.slice(from), ...ring.slice(0, from)];
+        expect(partAt(sectionOf(begun), [3, -2])!.width).toBeCloseTo(plainWidth(ring), 9);
+      }
+    }
+  });
+
+  test('width of stars that are stairs: corners over one another', () => {
+    for (let seed = 0; seed < 20; seed++) {
+      const ring = star(seed, 0, 0).map(([u, v]): Vec2 => [Math.round(u), v]);
+      const part = partAt(sectionOf(ring), [0, 0]);
+      if (part) expect(part.width).toBeCloseTo(Math.max(plainWidth(ring), part.thickness), 9);
+    }
+  });
+
+  test('a point is taken inside, where its turn round the ring is whole, and near it', () => {
+    for (let seed = 0; seed < 12; seed++) {
+      const ring = star(seed, 0, 0);
+      const thickness = partAt(sectionOf(ring), [0, 0])!.thickness;
+      for (let i = 0; i < 60; i++) {
+        const point: Vec2 = [5 * Math.sin(12.9898 * i + seed), 5 * Math.sin(78.233 * i + 2 * seed)];
+        let [turns, away] = [0, Infinity];
+        ring.forEach((a, n) => {
+          const b = ring[(n + 1) % ring.length]!;
+          const [au, av, bu, bv] = [a[0] - point[0], a[1] - point[1], b[0] - point[0], b[1] - point[1]];
+          turns += Math.atan2(au * bv - av * bu, au * bu + av * bv) / (2 * Math.PI);
+          for (let share = 0; share <= 1; share += 1 / 64)
+            away = Math.min(away, Math.hypot(au + share * (bu - au), av + share * (bv - av)));
+        });
+        const inside = Math.round(turns) !== 0;
+        if (!inside && Math.abs(away - thickness / 2) < 0.05) continue;
+        expect(partAt(sectionOf(ring), point) !== null).toBe(inside || away < thickness / 2);
+      }
+    }
+  });
+
+  test('a slanted sliver is as thick as twice its area over the way round it', () => {
+    // 300 by 1, turned by 0.6 rad: more than 250 times as long as it is thick.
+    const part = partAt(sectionOf(turned(rectangle(-150, -0.5, 300, 1), 0.6)), [0, 0])!;
+    expect(part.thickness).toBeCloseTo(300 / 301, 9);
+  });
+});
