@@ -4,7 +4,7 @@ declare module 'subset-font' {
     font: Uint8Array,
     text: string,
     options: {
-      readonly targetFormat: 'woff2';
+      readonly targetFormat: 'woff2' | 'sfnt';
       readonly noHinting?: boolean;
       readonly keepFeatures?: readonly string[];
     },

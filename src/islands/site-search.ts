@@ -1,4 +1,7 @@
-import { searched, searchIndex, type Findable, type Found } from '../answer/search.ts';
+import type { Found } from '../answer/search.ts';
+import type { SearchOrder, SearchReport } from './search-worker.ts';
+import workerAddress from './search-worker.ts?worker&url';
+import { startWorker } from './worker.ts';
 
 const WAIT = 120;
 
@@ -26,9 +29,21 @@ function item(found: Found, root: string): HTMLLIElement {
   return line;
 }
 
-/** Searches the whole site by words and by numbers with units; what it looks through is fetched at the first word. */
+/** What is said of a search. */
+function tally(asked: string, found: SearchReport['found']): string {
+  if (asked === '') return '';
+  if (!found) return 'The search could not be loaded. Everything on this site is listed here.';
+  return found.length === 0 ? `Nothing found for “${asked}”.` : `${found.length} found`;
+}
+
+/**
+ * Searches the whole site by words and by numbers with units. What it looks through is fetched at the first word and read
+ * beside the page, which goes on taking letters.
+ */
 class SiteSearch extends HTMLElement {
-  private index: Promise<ReturnType<typeof searchIndex>> | undefined;
+  private worker: Worker | undefined;
+  private turn = 0;
+  private asked = '';
 
   connectedCallback(): void {
     const input = this.querySelector('input');
@@ -39,41 +54,49 @@ class SiteSearch extends HTMLElement {
     let timer: ReturnType<typeof setTimeout> | undefined;
     form.addEventListener('submit', (event) => {
       event.preventDefault();
-      void this.show(input.value);
+      this.search(input.value);
     });
     input.addEventListener('input', () => {
       clearTimeout(timer);
-      timer = setTimeout(() => void this.show(input.value), WAIT);
+      timer = setTimeout(() => this.search(input.value), WAIT);
     });
-    if (input.value !== '') void this.show(input.value);
-  }
-
-  private loaded(): Promise<ReturnType<typeof searchIndex>> {
-    this.index ??= fetch(`${this.root}search.json`)
-      .then((response) => response.json() as Promise<readonly Findable[]>)
-      .then(searchIndex);
-    return this.index;
+    if (input.value !== '') this.search(input.value);
   }
 
   private get root(): string {
     return this.dataset['root'] ?? '/';
   }
 
-  private async show(query: string): Promise<void> {
-    const list = this.querySelector('.questions');
-    const status = this.querySelector('[role=status]');
-    const rest = this.querySelector<HTMLElement>('.plain');
-    if (!list || !status) return;
-    const asked = query.trim();
-    const found = asked === '' ? [] : searched(await this.loaded(), asked);
-    list.replaceChildren(...found.map((one) => item(one, this.root)));
-    if (rest) rest.hidden = found.length > 0;
-    status.textContent =
-      asked === '' ? '' : found.length === 0 ? `Nothing found for “${asked}”.` : `${found.length} found`;
+  private search(query: string): void {
+    this.asked = query.trim();
+    this.turn++;
     const address = new URL(location.href);
-    if (asked === '') address.searchParams.delete('q');
-    else address.searchParams.set('q', asked);
+    if (this.asked === '') address.searchParams.delete('q');
+    else address.searchParams.set('q', this.asked);
     history.replaceState(null, '', address);
+    if (this.asked === '') {
+      this.show([]);
+      return;
+    }
+    this.worker ??= this.started();
+    const order: SearchOrder = { file: `${this.root}search.json`, query: this.asked, turn: this.turn };
+    this.worker.postMessage(order);
+  }
+
+  private started(): Worker {
+    const worker = startWorker(workerAddress);
+    worker.addEventListener('message', ({ data }: MessageEvent<SearchReport>) => {
+      if (data.turn === this.turn) this.show(data.found);
+    });
+    return worker;
+  }
+
+  private show(found: SearchReport['found']): void {
+    this.querySelector('.questions')?.replaceChildren(...(found ?? []).map((one) => item(one, this.root)));
+    const rest = this.querySelector<HTMLElement>('.plain');
+    if (rest) rest.hidden = (found?.length ?? 0) > 0;
+    const status = this.querySelector('[role=status]');
+    if (status) status.textContent = tally(this.asked, found);
   }
 }
 

@@ -91,11 +91,15 @@ export const SIGNAL = {
   NOTICE: { ground: '#0051ba', text: '#ffffff' },
 } as const;
 
-/** Font stacks by the shop's choice of type; figures are set with tabular numerals. */
+/**
+ * Font stacks by the shop's choice of type; figures are set with tabular numerals. Behind each drawn face stand installed ones
+ * as wide and as tall (`npm run faces`), then narrow ones; `sans-serif-condensed` is Android's name for its own (from memory).
+ */
 export const FONTS = {
   drawn: {
-    text: "'Barlow', 'Barlow Stand-in', 'Helvetica Neue', Arial, sans-serif",
-    condensed: "'Barlow Condensed', 'Barlow Condensed Stand-in', 'Arial Narrow', Arial, sans-serif",
+    text: "'Barlow', 'Barlow by Roboto', 'Barlow by Arial', 'Helvetica Neue', Arial, sans-serif",
+    condensed:
+      "'Barlow Condensed', 'Barlow Condensed by Roboto', 'Barlow Condensed by Arial', 'Arial Narrow', sans-serif-condensed, Arial, sans-serif",
   },
   system: { text: 'system-ui, sans-serif', condensed: "'Arial Narrow', system-ui, sans-serif" },
 } as const;

@@ -1,5 +1,5 @@
-// Runs every bench and renews what is kept of this machine: results, plot, and the table in DEVELOPERS.md; then compares
-// with the last commit. Hours on two cores; --quick takes the smallest catalogue only, --tables runs nothing.
+// Runs every bench and renews what is kept of this machine: results, plot, and the tables in DEVELOPERS.md and README.md; then
+// compares with the last commit. Hours on two cores; --quick takes the smallest catalogue only, --tables runs nothing.
 // Run: npx node tests/bench/all.ts [--quick | --tables]
 import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -7,7 +7,7 @@ import { format, resolveConfig } from 'prettier';
 import { digits, keptLines, processor, type Line } from './harness.ts';
 
 const quick = process.argv.includes('--quick');
-const SMALL = ['mesh', 'section', 'fill', 'picture', 'study', 'card'];
+const SMALL = ['mesh', 'section', 'fill', 'picture', 'study', 'card', 'reader'];
 const SCALE = quick
   ? [['--molds', '10']]
   : [
@@ -22,8 +22,8 @@ function run(name: string, args: readonly string[] = []): boolean {
   return spawnSync(process.execPath, [file, ...args], { stdio: 'inherit' }).status === 0;
 }
 
-const DOCUMENT = 'DEVELOPERS.md';
-const MARKS = ['<!-- scale -->', '<!-- scale, end -->'] as const;
+const ruled = ([head = [], ...rows]: readonly (readonly string[])[]): string =>
+  [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
 
 function table(lines: readonly Line[]): string {
   const sizes = [...new Set(lines.map(({ n }) => Number(n)))].sort((a, b) => a - b);
@@ -31,8 +31,7 @@ function table(lines: readonly Line[]): string {
   const cell = (what: string, n: number) =>
     lines.find((line) => `${line.what} [${line.unit}]` === what && Number(line.n) === n)?.median ?? '';
   const rows = whats.map((what) => [what, ...sizes.map((n) => cell(what, n))]);
-  const head = ['', ...sizes.map((n) => `${n} molds`)];
-  return [head, head.map(() => '---'), ...rows].map((row) => `| ${row.join(' | ')} |`).join('\n');
+  return ruled([['', ...sizes.map((n) => `${n} molds`)], ...rows]);
 }
 
 const FARM = 100_000;
@@ -60,28 +59,59 @@ function derived(lines: readonly Line[]): string {
     row('search index as it is', more('/search.json'), 'kB', 1e3, 'MB'),
   ];
   const span = less === 0 ? `over ${n} molds with what all share` : `from ${less} to ${n} molds`;
-  const head = ['100 000 molds', 'derived', `a mold more, measured ${span}`];
-  return [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+  return ruled([['100 000 molds', 'derived', `a mold more, measured ${span}`], ...rows]);
 }
 
-/** Puts the kept results of the scale bench between the marks in the document. */
-async function renewTable(): Promise<void> {
-  const text = readFileSync(DOCUMENT, 'utf8');
-  const [from, to] = MARKS.map((mark) => text.indexOf(mark));
-  if (from === undefined || to === undefined || from < 0 || to < from)
-    throw new Error(`${DOCUMENT}: wants the marks ${MARKS.join(' and ')}`);
-  const lines = keptLines().filter(({ bench }) => bench === 'scale');
+/** What was measured, on what, with which program. */
+function measuredOn(lines: readonly Line[]): string {
   const { node = '', cores = '', commit = '' } = lines[0] ?? {};
-  const words = `${processor}, ${cores} cores, Node ${node}, commit ${commit}; one run each.`;
-  const renewed = `${text.slice(0, from)}${MARKS[0]}\n\n${table(lines)}\n\n${words}\n\n${derived(lines)}\n\n${text.slice(to)}`;
-  const config = (await resolveConfig(DOCUMENT)) ?? {};
-  writeFileSync(DOCUMENT, await format(renewed, { ...config, parser: 'markdown' }));
+  return `${processor}, ${cores} cores, Node ${node}, commit ${commit}`;
+}
+
+/** Builds of catalogues of several sizes. */
+function scaleTables(): string {
+  const lines = linesOfBench('scale');
+  return `${table(lines)}\n\n${measuredOn(lines)}; one run each.\n\n${derived(lines)}`;
+}
+
+/** What a reader waits for, a row a page, the bare page first. */
+function readerTable(): string {
+  const lines = linesOfBench('reader');
+  const value = (page: string, measure: string) =>
+    Number(lines.find(({ what }) => what === `${page}: ${measure}`)?.median);
+  const pages = [...new Set(lines.map(({ what }) => what.replace(/: [^:]*$/u, '')))];
+  const rows = pages
+    .toSorted((a, b) => Number(a.startsWith('/')) - Number(b.startsWith('/')))
+    .map((page) => [
+      page.startsWith('/') ? `\`${page}\`` : page,
+      `${(value(page, 'LCP') / 1000).toFixed(2)} s`,
+      value(page, 'CLS').toFixed(3),
+      page.startsWith('/') ? `${value(page, 'INP')} ms` : '',
+      `${Math.round(value(page, 'on the wire'))} kB`,
+    ]);
+  const head = ['page', 'largest paint', 'jumps', 'longest answer to a tap or key', 'on the wire'];
+  return `${ruled([head, ...rows])}\n\n${measuredOn(lines)}; medians of ${lines[0]?.runs ?? ''} visits.`;
+}
+
+const linesOfBench = (name: string) => keptLines().filter(({ bench }) => bench === name);
+
+/** Puts a text between two marks of a document, `<!-- NAME -->` and `<!-- NAME, end -->`. */
+async function renew(document: string, name: string, between: string): Promise<void> {
+  const text = readFileSync(document, 'utf8');
+  const marks = [`<!-- ${name} -->`, `<!-- ${name}, end -->`] as const;
+  const [from, to] = marks.map((mark) => text.indexOf(mark));
+  if (from === undefined || to === undefined || from < 0 || to < from)
+    throw new Error(`${document}: wants the marks ${marks.join(' and ')}`);
+  const renewed = `${text.slice(0, from)}${marks[0]}\n\n${between}\n\n${text.slice(to)}`;
+  const config = (await resolveConfig(document)) ?? {};
+  writeFileSync(document, await format(renewed, { ...config, parser: 'markdown' }));
 }
 
 const ended = process.argv.includes('--tables')
   ? []
   : [...SMALL.map((name) => run(`${name}.bench`)), ...SCALE.map((args) => run('scale.bench', args))];
 run('plot');
-await renewTable();
+await renew('DEVELOPERS.md', 'scale', scaleTables());
+await renew('README.md', 'reader', readerTable());
 run('compare');
 process.exitCode = ended.every(Boolean) ? 0 : 1;

@@ -6,7 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { serveSite, type Served } from '../../src/commands/site-server.ts';
 import { launchChromium } from '../support/chromium.ts';
-import { visit } from '../support/visit.ts';
+import { allLaidOut, visit } from '../support/visit.ts';
 
 const SHEET = 'molds/osier-grub-6/';
 const PAGES = [
@@ -48,6 +48,7 @@ describe.each(['light', 'dark'] as const)('in the %s, 320 px wide', (colorScheme
       colorScheme,
       viewport: { width: 320, height: 800 },
     });
+    await allLaidOut(page);
     await page.evaluate(
       'for (const fold of document.querySelectorAll("details")) fold.open = true; new Promise((done) => setTimeout(done, 200))',
     );

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { serveSite, type Served } from '../../src/commands/site-server.ts';
 import { setupAnswer, type SetupData } from '../../src/core/fill/setup.ts';
 import { launchChromium } from '../support/chromium.ts';
-import { visit } from '../support/visit.ts';
+import { allLaidOut, visit } from '../support/visit.ts';
 
 const SHEET = 'molds/withy-worm-2/';
 const PHONE = { viewport: { width: 360, height: 800 } };
@@ -66,6 +66,7 @@ test('your set-up: loaded when it is asked for; verdict, reserve and map follow 
 
 test('without scripts the tables and plots answer', async () => {
   const { page, close } = await visit(browser, served, SHEET, { ...PHONE, javaScriptEnabled: false });
+  await allLaidOut(page);
   expect(await page.locator('shot-setup').innerText()).toBe('');
   expect(await page.locator('[id="fill.reserve.cold.ribbon"]').innerText()).toMatch(/\d/u);
   const maps = await page

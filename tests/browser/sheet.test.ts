@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { serveSite, type Served } from '../../src/commands/site-server.ts';
 import { launchChromium } from '../support/chromium.ts';
+import { allLaidOut } from '../support/visit.ts';
 
 let browser: Browser;
 let served: Served;
@@ -86,6 +87,7 @@ test('the sheet stands without JavaScript', async () => {
   });
   const page = await context.newPage();
   await page.goto(`${served.address}molds/peg-2/`);
+  await allLaidOut(page);
   const text = await page.locator('main').innerText();
   expect(text).toMatch(/fl oz/u);
   expect(text).toMatch(/mL/u);

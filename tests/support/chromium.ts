@@ -13,13 +13,15 @@ const CACHE = resolve('.cache');
  * unpacked once into `.cache/`.
  *
  * @param more - arguments of its command line besides the usual ones
+ * @param fonts - folder with a `fonts.conf` and the faces that the browser finds installed, instead of its own
  */
-export async function launchChromium(more: readonly string[] = []): Promise<Browser> {
+export async function launchChromium(more: readonly string[] = [], fonts?: string): Promise<Browser> {
   const installed = process.env['PARTLINE_CHROMIUM'];
+  const home = installed ? '' : await unpacked();
+  const path = fonts ?? (installed ? undefined : join(home, 'fonts'));
+  if (path !== undefined) process.env['FONTCONFIG_PATH'] = path;
   if (installed)
     return chromium.launch({ executablePath: installed, args: ['--no-sandbox', ...QUIET, ...more] });
-  const home = await unpacked();
-  process.env['FONTCONFIG_PATH'] = join(home, 'fonts');
   setupLambdaEnvironment(join(home, 'al2023', 'lib'));
   return chromium.launch({ executablePath: join(home, 'chromium'), args: [...FLAGS, ...QUIET, ...more] });
 }
@@ -36,7 +38,7 @@ const QUIET = [
 ];
 
 /** The packed settings look for fonts in fixed places; these look beside themselves. */
-const FONTS = `<?xml version="1.0"?>
+export const FONTS = `<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
 <fontconfig>
   <dir prefix="relative">.</dir>

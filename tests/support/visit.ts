@@ -33,3 +33,9 @@ export async function visit(
   await page.goto(`${served.address}${path}`, { waitUntil: 'load' });
   return { page, complaints, close: () => context.close() };
 }
+
+/** Lays out every part of a page as when the reader is near it; until then a part has a height and no more. */
+export const allLaidOut = (page: Page): Promise<void> =>
+  page.evaluate(
+    "for (const part of document.querySelectorAll('.part')) part.style.contentVisibility = 'visible'",
+  );

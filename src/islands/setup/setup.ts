@@ -1,6 +1,7 @@
 import { setupAnswer, type SetupAnswer, type SetupChoice, type SetupData } from '../../core/fill/setup.ts';
 import type { UnitSystem } from '../../core/quantity/print.ts';
 import { el, quantity } from '../planner/dom.ts';
+import { startWorker } from '../worker.ts';
 import { bothTemperatures } from './degrees.ts';
 import type { FillOrder, FillReport } from './fill-worker.ts';
 import { setupForm } from './form.ts';
@@ -44,30 +45,9 @@ function answerRows(answer: SetupAnswer, first: UnitSystem): HTMLElement {
   return el('table', { class: 'compact' }, el('thead', {}, head), el('tbody', {}, ...rows));
 }
 
-interface ScriptPolicy {
-  readonly createScriptURL: (address: string) => URL;
-}
-
-interface PolicyFactory {
-  readonly createPolicy: (
-    name: string,
-    rules: { createScriptURL: (address: string) => string },
-  ) => ScriptPolicy;
-}
-
-/** The worker's own address, vouched for where the browser asks for it; no other address passes. */
-function trusted(address: string): URL | string {
-  const { trustedTypes } = window as unknown as { readonly trustedTypes?: PolicyFactory };
-  const createScriptURL = (asked: string) => {
-    if (asked !== workerAddress) throw new TypeError(`setup: wants ${workerAddress}, got ${asked}`);
-    return asked;
-  };
-  return trustedTypes?.createPolicy('fill-worker', { createScriptURL }).createScriptURL(address) ?? address;
-}
-
 /** Runs fillings beside the page, the latest asked for first. */
 function fillings(data: SetupData, show: (report: FillReport) => void) {
-  const worker = new Worker(trusted(workerAddress), { type: 'module' });
+  const worker = startWorker(workerAddress);
   let turn = 0;
   let timer = 0;
   worker.addEventListener('message', ({ data: report }: MessageEvent<FillReport>) => {

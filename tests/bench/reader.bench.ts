@@ -1,0 +1,224 @@
+// What a reader waits for, on a mid phone over a slow line (`tests/support/phone.ts`): pages of the demo from an empty
+// cache, beside a bare page of the same text. Medians; exits 1 past a limit. Builds the demo first, when no folder is given.
+// Run: npx node tests/bench/reader.bench.ts [FOLDER OF A BUILT SITE] [--runs 5]
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import type { Locator, Page } from 'playwright-core';
+import { typed } from '../../src/commands/arguments.ts';
+import type { Served } from '../../src/commands/site-server.ts';
+import { openOnPhone, phoneBrowser, serveToPhone } from '../support/phone.ts';
+import { runCommand } from '../support/run-command.ts';
+import { keep, spreadOf, verdict } from './harness.ts';
+
+/** Largest paint of a sheet [ms], and what the bare page is taken to need; jumps; longest answer to a tap or a key [ms]. */
+const LIMITS = { lcp: 1000, bare: 750, cls: 0.001, inp: 100 };
+/** Between two keys of somebody who types on glass [ms]. */
+const KEYS = { delay: 150 };
+
+type Act = (page: Page) => Promise<unknown>;
+/** Brings something into view, as a reader does before touching it. */
+async function shown(page: Page, selector: string): Promise<Locator> {
+  const found = page.locator(selector).first();
+  await found.scrollIntoViewIfNeeded();
+  await page.waitForTimeout(500);
+  return found;
+}
+const tap =
+  (selector: string): Act =>
+  async (page) =>
+    (await shown(page, selector)).tap();
+const type =
+  (selector: string, text: string, shown: string): Act =>
+  async (page) => {
+    await (await shown(page, selector)).tap();
+    await page.keyboard.press('ControlOrMeta+A');
+    await page.keyboard.type(text, KEYS);
+    await page.locator(shown).first().waitFor();
+  };
+const units = tap('unit-choice label:last-of-type');
+
+/** A page, and what a reader does on it. */
+interface Subject {
+  readonly path: string;
+  readonly acts: readonly Act[];
+}
+
+const SHEET = 'molds/osier-grub-6/';
+const SUBJECTS: readonly Subject[] = [
+  {
+    path: SHEET,
+    acts: [
+      tap('details.figure > summary'),
+      tap('.answer > summary'),
+      units,
+      tap('shot-planner button'),
+      type('shot-planner input', '48', '.bench-card'),
+      tap('shot-setup button'),
+      type('#setup-pour', '345 °F', 'shot-setup table'),
+    ],
+  },
+  {
+    path: '',
+    acts: [
+      units,
+      tap('.narrowing > summary'),
+      async (page) => {
+        await page.locator('#f-family').focus();
+        await page.keyboard.press('ArrowDown');
+      },
+    ],
+  },
+  {
+    path: 'plan/',
+    acts: [
+      tap('shot-planner button'),
+      type('shot-planner .baits input', '4', '.bench-card'),
+      type('#plan-shelf', '3 qt', '.bench-card'),
+      units,
+    ],
+  },
+  { path: 'answers/', acts: [type('#ask', 'short tips', '.answered:visible'), units] },
+  {
+    path: 'search/',
+    acts: [type('#query', 'short tips', '.results a'), type('#query', 'gloves', '.results a')],
+  },
+];
+
+/** The text of a page without styles, scripts and pictures: the least that a page of that text takes. */
+function bare(html: string): string {
+  const body = html.slice(html.indexOf('<body'));
+  const text = body.replace(/<(script|noscript)\b[\s\S]*?<\/\1>/gu, '');
+  const lines = text
+    .replace(/<\/?(?:a|b|i|span|strong|em|small|sub|sup|abbr)\b[^>]*>/gu, '')
+    .split(/<[^>]*>/u);
+  const paragraphs = lines.flatMap((line) => (line.trim() === '' ? [] : [`<p>${line.trim()}</p>`]));
+  return `<!doctype html>
+<html lang="en">
+  <head>
+    <meta charset="utf-8" />
+    <meta name="viewport" content="width=device-width, initial-scale=1" />
+    <title>Bare</title>
+  </head>
+  <body>
+${paragraphs.join('\n')}
+  </body>
+</html>
+`;
+}
+
+/** The site that is measured: the given one, or the demo as it is built now. */
+async function siteFolder(given: string | undefined): Promise<string> {
+  if (given !== undefined) return resolve(given);
+  const built = await runCommand('build', {});
+  if (built.code !== 0) throw new Error(`the demo was not built\n${built.stdout}${built.stderr}`);
+  return resolve('dist');
+}
+
+/** What is kept of a page, by what it is called and its unit. */
+const MEASURES = {
+  LCP: 'ms',
+  FCP: 'ms',
+  CLS: '1',
+  INP: 'ms',
+  'longest task': 'ms',
+  'on the wire': 'kB',
+  requests: 'requests',
+} as const;
+type Measure = keyof typeof MEASURES;
+const MEASURE_NAMES = Object.keys(MEASURES) as Measure[];
+
+const INDEX = '/search.json';
+
+/** One visit; `early` when the search index came before the search was used. */
+async function visited(served: Served, { path, acts }: Subject) {
+  const phone = await openOnPhone(browser, `${served.address}${path}`);
+  const { lcp, largest, fcp, long } = await phone.waited();
+  const [bytes, requests] = [phone.bytes(), phone.asked.length];
+  await phone.scrollThrough();
+  const { cls, shifts } = await phone.waited();
+  const early = phone.asked.includes(INDEX);
+  const waits: number[] = [];
+  for (const act of acts) waits.push(await phone.slowest(act));
+  await phone.close();
+  const measured: Record<Measure, number> = {
+    LCP: lcp,
+    FCP: fcp,
+    CLS: cls,
+    INP: Math.max(0, ...waits),
+    'longest task': Math.max(0, ...long),
+    'on the wire': bytes / 1e3,
+    requests,
+  };
+  return { measured, early, largest, waits, shifts };
+}
+
+const given = typed(
+  { options: { runs: { type: 'string', default: '5' } }, allowPositionals: true },
+  'npx node tests/bench/reader.bench.ts [FOLDER] [--runs 5]',
+);
+if (!given) process.exit(2);
+const runs = Number(given.values.runs);
+const folder = await siteFolder(given.positionals[0]);
+const { molds } = JSON.parse(await readFile(join(folder, 'catalogue.json'), 'utf8')) as { molds: unknown[] };
+const browser = await phoneBrowser();
+const served = await serveToPhone(folder);
+
+const plain = await mkdtemp(join(tmpdir(), 'partline-bare-'));
+await writeFile(join(plain, 'index.html'), bare(await readFile(join(folder, SHEET, 'index.html'), 'utf8')));
+const servedPlain = await serveToPhone(plain);
+
+const all = [
+  { name: 'bare page', site: servedPlain, subject: { path: '', acts: [] } },
+  ...SUBJECTS.map((subject) => ({ name: `/${subject.path}`, site: served, subject })),
+];
+const seen = new Map<string, Awaited<ReturnType<typeof visited>>[]>();
+for (let run = -1; run < runs; run++) {
+  for (const { name, site, subject } of all) {
+    const visit = await visited(site, subject);
+    if (run >= 0) seen.set(name, [...(seen.get(name) ?? []), visit]);
+  }
+}
+await browser.close();
+await Promise.all([served.close(), servedPlain.close()]);
+await rm(plain, { recursive: true, force: true });
+
+const spread = (name: string, measure: Measure) =>
+  spreadOf((seen.get(name) ?? []).map(({ measured }) => measured[measure]));
+for (const [name, visits] of seen) {
+  for (const measure of MEASURE_NAMES) {
+    const ratio =
+      measure === 'LCP' && name !== 'bare page'
+        ? { ratio: spread(name, 'LCP').median / spread('bare page', 'LCP').median }
+        : {};
+    const what = `${name}: ${measure}`;
+    keep({
+      bench: 'reader',
+      what,
+      n: molds.length,
+      unit: MEASURES[measure],
+      ...spread(name, measure),
+      ...ratio,
+    });
+  }
+  const { largest, waits, shifts } = visits.at(-1)!;
+  const moved = [...new Set(shifts.flatMap((shift) => shift.moved))].join(' ');
+  process.stdout.write(
+    `  ${name}: largest ${largest}; waits ${waits.join(' ')} ms; moved ${moved || 'nothing'}\n`,
+  );
+}
+
+const median = (name: string, measure: Measure) => spread(name, measure).median;
+const sheet = `/${SHEET}`;
+verdict({
+  [`sheet: LCP at most ${LIMITS.lcp} ms`]: median(sheet, 'LCP') <= LIMITS.lcp,
+  [`sheet: LCP at most ${LIMITS.lcp} / ${LIMITS.bare} of the bare page`]:
+    median(sheet, 'LCP') <= (LIMITS.lcp / LIMITS.bare) * median('bare page', 'LCP'),
+  ...Object.fromEntries(
+    SUBJECTS.flatMap(({ path }) => [
+      [`/${path}: nothing jumps`, median(`/${path}`, 'CLS') < LIMITS.cls],
+      [`/${path}: INP at most ${LIMITS.inp} ms`, median(`/${path}`, 'INP') <= LIMITS.inp],
+    ]),
+  ),
+  'the search index comes only when it is asked for': [...seen.values()].flat().every(({ early }) => !early),
+});
