@@ -10,6 +10,8 @@ interface Reply {
 /** Finds answers by a customer's own words, and shows the reply for the chosen mold, ready to copy. */
 class AnswerFinder extends HTMLElement {
   private readonly kept = new Map<string, Promise<readonly Reply[]>>();
+  /** The mold whose replies stand in the lines. */
+  private filled = '';
 
   connectedCallback(): void {
     const form = this.querySelector('form');
@@ -54,6 +56,8 @@ class AnswerFinder extends HTMLElement {
     this.tell(words, found.length);
     if (write) this.remember(mold, words);
     const replies = await this.replies(mold);
+    if (this.filled === mold) return;
+    this.filled = mold;
     for (const { key, text } of replies) {
       const line = lines.get(key);
       if (line) this.fill(line, text);

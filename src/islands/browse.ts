@@ -33,9 +33,14 @@ class MoldBrowser extends HTMLElement {
     fromAddress(form);
     const fold = form.closest('details');
     if (fold && [...new FormData(form).values()].some((value) => value !== '')) fold.open = true;
+    // The styles show the choice by themselves; the rest can wait until they have.
     const changed = () => {
-      toAddress(form);
-      this.refresh(true);
+      requestAnimationFrame(() => {
+        setTimeout(() => {
+          toAddress(form);
+          this.refresh(true);
+        });
+      });
     };
     form.addEventListener('change', changed);
     form.addEventListener('reset', () => setTimeout(changed));
@@ -48,11 +53,11 @@ class MoldBrowser extends HTMLElement {
     if (!list) return;
     const items = [...list.children];
     const place = new Map(items.map((item) => [item, Number(getComputedStyle(item).order)]));
-    if ([...place.values()].some((order) => order !== 0)) {
-      list.append(...items.sort((a, b) => (place.get(a) ?? 0) - (place.get(b) ?? 0)));
-    } else {
-      list.append(...items.sort((a, b) => (a.id < b.id ? -1 : 1)));
-    }
+    const ordered = [...place.values()].some((order) => order !== 0);
+    const sorted = items.toSorted((a, b) =>
+      ordered ? (place.get(a) ?? 0) - (place.get(b) ?? 0) : a.id < b.id ? -1 : 1,
+    );
+    if (sorted.some((item, i) => item !== items[i])) list.append(...sorted);
     const left = items.filter(shown).length;
     if (!status) return;
     status.textContent = say

@@ -18,7 +18,7 @@ const KEYS = { delay: 150 };
 
 type Act = (page: Page) => Promise<unknown>;
 /** Brings something into view, as a reader does before touching it. */
-async function shown(page: Page, selector: string): Promise<Locator> {
+async function inView(page: Page, selector: string): Promise<Locator> {
   const found = page.locator(selector).first();
   await found.scrollIntoViewIfNeeded();
   await page.waitForTimeout(500);
@@ -27,11 +27,11 @@ async function shown(page: Page, selector: string): Promise<Locator> {
 const tap =
   (selector: string): Act =>
   async (page) =>
-    (await shown(page, selector)).tap();
+    (await inView(page, selector)).tap();
 const type =
   (selector: string, text: string, shown: string): Act =>
   async (page) => {
-    await (await shown(page, selector)).tap();
+    await (await inView(page, selector)).tap();
     await page.keyboard.press('ControlOrMeta+A');
     await page.keyboard.type(text, KEYS);
     await page.locator(shown).first().waitFor();
