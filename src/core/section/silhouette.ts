@@ -5,11 +5,8 @@ import type { Outline } from './geometry.ts';
 /** A simplified silhouette lies within this of the true one [m]. */
 export const SILHOUETTE_TOLERANCE = 5e-6;
 
-/** Row offsets of the two coordinates in the picture, and the sense in which they see the mesh. */
-const VIEWS = {
-  plan: { u: 0, v: 1 },
-  across: { u: 0, v: 2 },
-} as const;
+/** Offset of the upward coordinate of the picture in a row of positions; x runs to the right in each. */
+const VIEWS = { plan: 1, across: 2 } as const;
 
 /**
  * Outline of a closed mesh as seen along z (`plan`, coordinates x and y) or across it along y (`across`, x and z).
@@ -67,14 +64,14 @@ function ringArea(ring: readonly Vec2[]): number {
 /** Loops of edges between triangles that face the viewer and triangles that do not, facing side to the left. */
 function contourLoops(mesh: Mesh, view: keyof typeof VIEWS): Outline {
   const { positions } = mesh;
-  const { u, v } = VIEWS[view];
-  const following = contourEdges(mesh, u, v);
+  const v = VIEWS[view];
+  const following = contourEdges(mesh, v);
   const loops: Vec2[][] = [];
   for (const [start, leads] of following) {
     const loop: Vec2[] = [];
     let at = start;
     for (let onward = leads.pop(); onward !== undefined; onward = following.get(at)?.pop()) {
-      loop.push([positions[3 * at + u]!, positions[3 * at + v]!]);
+      loop.push([positions[3 * at]!, positions[3 * at + v]!]);
       at = onward;
     }
     // As many edges lead into a vertex as out of it, so a walk can only end where it began.
@@ -84,7 +81,7 @@ function contourLoops(mesh: Mesh, view: keyof typeof VIEWS): Outline {
 }
 
 /** For each vertex on the contour, the vertices to which a contour edge leads from it. */
-function contourEdges(mesh: Mesh, u: number, v: number): Map<number, number[]> {
+function contourEdges(mesh: Mesh, v: number): Map<number, number[]> {
   const { positions: p, triangles } = mesh;
   const vertices = p.length / 3;
   // An edge of two facing triangles runs both ways and is struck out when its second way comes.
@@ -93,9 +90,9 @@ function contourEdges(mesh: Mesh, u: number, v: number): Map<number, number[]> {
   const target: number[] = [];
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
-    const bu = p[b + u]! - p[a + u]!;
+    const bu = p[b]! - p[a]!;
     const bv = p[b + v]! - p[a + v]!;
-    if (bu * (p[c + v]! - p[a + v]!) - bv * (p[c + u]! - p[a + u]!) <= 0) continue;
+    if (bu * (p[c + v]! - p[a + v]!) - bv * (p[c]! - p[a]!) <= 0) continue;
     for (let corner = 0; corner < 3; corner++) {
       const from = triangles[t + corner]!;
       const to = triangles[t + ((corner + 1) % 3)]!;

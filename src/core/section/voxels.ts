@@ -52,7 +52,8 @@ function filledVoxels(tree: BoxTree, { min, max }: Box, sides: Vec3, cell: numbe
         min[0] + (i + 0.5) * cell,
         min[1] + (j + 0.5) * cell,
       )) {
-        if (top < min[2] || bottom > max[2]) continue;
+        // The last cube may reach beyond the box.
+        if (bottom > max[2]) continue;
         const first = Math.max(0, Math.floor((bottom - min[2]) / cell));
         const last = Math.min(nz - 1, Math.floor((top - min[2]) / cell));
         for (let k = first; k <= last; k++) {

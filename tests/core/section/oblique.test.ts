@@ -62,6 +62,8 @@ describe('a plane across a direction', () => {
     // Normal (0, 0.8, 0.6), U = (−1, 0, 0), V = (0, −0.6, 0.8).
     expect(pointOf(frame, 2, 5)).toEqual(close([1 - 2, 2 - 3, 3 + 4]));
     expect(pointOf(frame, 0, 0)).toEqual([1, 2, 3]);
+    const slanted = { ...frame, u: [0.5, 0.25, 2], v: [4, 8, 0.125] } as const;
+    expect(pointOf(slanted, 10, 100)).toEqual([1 + 5 + 400, 2 + 2.5 + 800, 3 + 20 + 12.5]);
   });
 });
 

@@ -42,6 +42,7 @@ describe('a box of 4 by 2 by 8 in a room of its own size', () => {
 function touched(
   { origin, cell, counts }: Voxels,
   boxes: readonly (readonly [min: Vec3, max: Vec3])[],
+  top: number,
 ): number[] {
   const places: number[] = [];
   for (let k = 0; k < counts[2]; k++)
@@ -63,6 +64,7 @@ function touched(
             x < max[0] &&
             y > min[1] &&
             y < max[1] &&
+            min[2] <= top &&
             z + cell / 2 > min[2] &&
             z - cell / 2 <= max[2],
         );
@@ -145,6 +147,21 @@ describe('boxes in a room: cubes whose column runs through them and that they to
       [4, 4, 4],
     ],
     [
+      'one just above the room, where the last cube still reaches',
+      [
+        [
+          [0, 0, 1],
+          [2, 4, 2],
+        ],
+        [
+          [2, 0, 4.01],
+          [4, 4, 6],
+        ],
+      ],
+      [0, 0, 0],
+      [4, 4, 4],
+    ],
+    [
       'away from the origin',
       [
         [
@@ -161,7 +178,7 @@ describe('boxes in a room: cubes whose column runs through them and that they to
     );
     for (const target of [64, 300]) {
       const found = voxelsIn(boxTree(solid), { min, max }, target);
-      expect([...found.cubes].sort((a, b) => a - b)).toEqual(touched(found, boxes));
+      expect([...found.cubes].sort((a, b) => a - b)).toEqual(touched(found, boxes, max[2]));
       expect(found.numbers.filter((cube) => cube >= 0).length).toBe(found.cubes.length);
       found.counts.forEach((count, axis) => {
         expect(count * found.cell).toBeGreaterThanOrEqual(max[axis]! - min[axis]! - 1e-6);
@@ -260,23 +277,25 @@ describe('ways', () => {
       );
     const rubble = voxelsOf(storey(0), {}, storey(1), storey(2), storey(3));
     const middles = Array.from(rubble.cubes.keys(), (cube) => cubeMiddle(rubble, cube));
-    const ways = middles.map((_, cube) => (cube === 0 ? 0 : Infinity));
-    for (let changed = true; changed;) {
-      changed = false;
-      middles.forEach((a, one) =>
-        middles.forEach((b, other) => {
-          const steps = a.map((value, axis) => Math.abs(value - b[axis]!));
-          const longer = ways[one]! + Math.hypot(...steps);
-          if (Math.max(...steps) > 1.01 || longer > ways[other]! - 1e-9) return;
-          ways[other] = longer;
-          changed = true;
-        }),
+    for (const start of [0, Math.floor(middles.length / 2), middles.length - 1]) {
+      const ways = middles.map((_, cube) => (cube === start ? 0 : Infinity));
+      for (let changed = true; changed;) {
+        changed = false;
+        middles.forEach((a, one) =>
+          middles.forEach((b, other) => {
+            const steps = a.map((value, axis) => Math.abs(value - b[axis]!));
+            const longer = ways[one]! + Math.hypot(...steps);
+            if (Math.max(...steps) > 1.01 || longer > ways[other]! - 1e-9) return;
+            ways[other] = longer;
+            changed = true;
+          }),
+        );
+      }
+      const got = waysThrough(rubble, [start]);
+      ways.forEach((way, cube) =>
+        way === Infinity ? expect(got[cube]).toBe(Infinity) : expect(got[cube]).toBeCloseTo(way, 9),
       );
     }
-    const got = waysThrough(rubble, [0]);
-    ways.forEach((way, cube) =>
-      way === Infinity ? expect(got[cube]).toBe(Infinity) : expect(got[cube]).toBeCloseTo(way, 9),
-    );
   });
 });
 
