@@ -160,6 +160,22 @@ describe('a ring of 1152 triangles', () => {
     expect(looks(0.0005)).toBeLessThan(looks());
   });
 
+  test('the triangle found before is tried first, which leaves out others', () => {
+    let [warm, cold] = [0, 0];
+    for (const point of points) {
+      const known = found(tree(), point);
+      for (const place of [-1, known.place]) {
+        const { array, reads } = countedReads(tree().order);
+        const result = { ...nearestResult(), place };
+        nearest({ ...tree(), order: array }, ...point, result);
+        expect(result.distance).toBe(known.distance);
+        if (place < 0) cold += reads();
+        else warm += reads();
+      }
+    }
+    expect(warm).toBeLessThan(cold);
+  });
+
   test('any distance up to enough ends the search: one lowest box', () => {
     expect(looks(0, 1)).toBeLessThanOrEqual(LEAF * points.length);
     expect(looks(0, 0.004)).toBeLessThan(looks());
