@@ -119,10 +119,9 @@ function stationAt(tree: BoxTree, line: MiddleLine, s: number): Across | null {
 /** Even looks along the line, from its root until the solid ends. */
 function look(tree: BoxTree, line: MiddleLine): Across[] {
   const looks = Array.from({ length: LOOKS + 1 }, (_, i) => stationAt(tree, line, (line.length * i) / LOOKS));
-  const first = looks.findIndex((section) => section !== null);
-  if (first < 0) return [];
-  const gap = looks.indexOf(null, first);
-  return looks.slice(first, gap < 0 ? undefined : gap).filter((section) => section !== null);
+  const own = looks.slice(looks.findIndex((section) => section !== null));
+  const gap = own.indexOf(null);
+  return own.slice(0, gap < 0 ? undefined : gap).filter((section) => section !== null);
 }
 
 /** Arc length of the first section from the root that belongs to the feature, not to the body it stands on. */

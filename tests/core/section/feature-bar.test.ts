@@ -90,6 +90,37 @@ describe('a bar of 20 × 4 × 2 mm', () => {
   });
 });
 
+describe('a bar that stands on a body beside its middle', () => {
+  // A body of 6 × 22 × 10 mm from x = −5 mm, its middle 9 mm off the line; the bar goes on from x = 1 mm to 21 mm.
+  const mesh = joined(box([0.006, 0.022, 0.01], [-0.005, -0.013, 0]), bar(0.001));
+  const look = 0.026 / 48;
+
+  test('without a box it begins where the section leaps from 220 mm² to 8 mm²', () => {
+    const got = measured(mesh, -0.005, 0.021);
+    expect(Math.abs(got.rootThickness / (2 * MM) - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(got.length - 0.02)).toBeLessThan(look);
+    expect(got.stations[0]!.at[0]).toBeGreaterThan(0.001);
+  });
+
+  test('in a box it begins at the first section whose middle is the line’s own', () => {
+    const got = measured(mesh, -0.005, 0.021, { min: [0, -1, -1], max: [1, 1, 1] });
+    expect(Math.abs(got.rootThickness / (2 * MM) - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(got.length - 0.02)).toBeLessThan(look);
+    expect(got.stations[0]!.at[0]).toBeGreaterThan(0.001);
+  });
+
+  test('in a box that ends in the body the body is all there is: its first section', () => {
+    const got = measured(mesh, -0.005, 0.001, { min: [-0.0049, -1, -1], max: [0.0009, 1, 1] });
+    expect(Math.abs(got.rootThickness / 0.01 - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(got.length - 0.0058)).toBeLessThan(0.006 / 48);
+  });
+
+  test('of two bars one on the other, of 8 and 7 mm², neither is the body of the other', () => {
+    const both = joined(bar(0, 0.01), box([0.01, 0.0035, 0.002], [0.01, 0.005, 0.004]));
+    expect(Math.abs(measured(both, 0, 0.02).length - 0.02)).toBeLessThan(1e-6);
+  });
+});
+
 describe('a slab that tapers in steps', () => {
   // Ten steps of 2 mm, 3, 2.8 … 1.2 mm thick: each is longer than half its thickness.
   const thicknessAt = (x: number) => 3 * MM - 0.2 * MM * Math.floor(x / (2 * MM));
