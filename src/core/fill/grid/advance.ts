@@ -14,10 +14,10 @@ function pour(
   const { share, wetted, filledAt } = state;
   const before = share[cell]!;
   const after = before + added;
-  const when = (level: number) => now + (added > 0 ? (Math.max(0, level - before) / added) * span : 0);
+  const when = (level: number) => now + ((level - before) / added) * span;
   share[cell] = after;
   if (before < 0.5 && after >= 0.5) wetted[cell] = when(0.5);
-  if (after >= ALMOST && !(before >= ALMOST)) {
+  if (before < ALMOST && after >= ALMOST) {
     filledAt[cell] = when(1);
     full.push(cell);
   }
@@ -41,7 +41,7 @@ function passOn(state: FillState, cell: number, now: number, full: number[]): nu
     }
     if (share[other]! < ALMOST) takers.push(side);
   }
-  if (!(excess > 0)) return Math.max(0, excess);
+  if (!(excess > 0)) return 0;
   const room = takers.reduce((sum, side) => sum + cavity.open[cavity.neighbours[side]!]!, 0);
   for (const side of takers) {
     const other = cavity.neighbours[side]!;

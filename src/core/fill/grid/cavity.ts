@@ -56,14 +56,11 @@ interface Columns {
 /** Thinnest rim that is followed on its own, as a share of its thickest neighbour: thinner ones close with that neighbour. */
 const RIM = 0.5;
 
+/** Places east, west, north and south that lie in the cavity, −1 for the others; beyond the rows there is no height. */
 function steps(map: CavityMap, place: number): number[] {
-  const [i, j] = [place % map.nx, Math.floor(place / map.nx)];
-  return [
-    i + 1 < map.nx ? place + 1 : -1,
-    i > 0 ? place - 1 : -1,
-    j + 1 < map.ny ? place + map.nx : -1,
-    j > 0 ? place - map.nx : -1,
-  ].map((other) => (other >= 0 && map.height[other]! > 0 ? other : -1));
+  const i = place % map.nx;
+  const around = [i + 1 < map.nx ? place + 1 : -1, i > 0 ? place - 1 : -1, place + map.nx, place - map.nx];
+  return around.map((other) => (map.height[other]! > 0 ? other : -1));
 }
 
 /** Gap of every column; the rim of the plan is no thinner than half its neighbour, since it is fed across its whole edge. */

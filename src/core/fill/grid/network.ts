@@ -101,7 +101,7 @@ function factorise(net: Network): void {
       end[i] = last + 1;
     }
     // Cells cut off by frozen ones see neither gate nor front: their pivot vanishes and their pressure stays 0.
-    diagonal[k] = pivot > 1e-13 * (gate[own]! + front[own]!) && pivot > 0 ? pivot : Infinity;
+    diagonal[k] = pivot > 1e-13 * (gate[own]! + front[own]!) ? pivot : Infinity;
   }
 }
 

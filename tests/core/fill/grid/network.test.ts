@@ -116,6 +116,22 @@ describe('pressures', () => {
     }
   });
 
+  test('a part that frozen cells cut off keeps 0', () => {
+    const cavity = cutCavity(
+      mapOf({ nx: 5, ny: 1, cell: 1e-3 }, () => 1e-3),
+      [0],
+    );
+    const net = emptyNetwork(cavity);
+    net.active.set([1, 0, 1, 1, 1]);
+    cavity.neighbours.forEach((other, side) => {
+      const cell = side >> 2;
+      net.link[side] = other >= 0 && net.active[cell] === 1 && net.active[other] === 1 ? 1 : 0;
+    });
+    net.gate[0] = 1;
+    solvePressures(net);
+    expect([...net.pressure]).toEqual([1, 0, 0, 0, 0]);
+  });
+
   test('fall evenly along a row of equal cells: 5/6, 4/6, 3/6, 2/6, 1/6', () => {
     const cavity = cutCavity(
       mapOf({ nx: 5, ny: 1, cell: 1e-3 }, () => 1e-3),

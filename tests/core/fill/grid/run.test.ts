@@ -123,6 +123,14 @@ describe('where a run ends', () => {
     expect(shut.steps).toBeGreaterThan(5);
   });
 
+  test('melt that is held at the gate’s temperature keeps it, melt that cools does not', () => {
+    const cavity = strip(6, 1, MM, () => MM);
+    const end = (cools: boolean) =>
+      fillCavity(cavity, { ...MELT, cools }, { ...PUSH, flowLimit: 1e-8 }).state.temperature;
+    expect([...end(false)]).toEqual(new Array(6).fill(448.15));
+    expect(Math.max(...end(true))).toBeLessThan(448.15);
+  });
+
   test('pressure, flow, diffusivity and a melt no hotter than the wall are refused', () => {
     const cavity = strip(2, 1, MM, () => MM);
     expect(() => fillCavity(cavity, HOT, { ...PUSH, pressure: 0 })).toThrow('fillCavity: pressure: wants');
@@ -210,6 +218,8 @@ describe('maps of a run', () => {
       [4, 4],
       [2, 3],
     ]);
+    // Within two cells of it one filled later that is no last place itself.
+    expect(last([1, 3, 2, 4, 5], 2)).toEqual([[4, 5]]);
     // Alike and side by side: one of them.
     expect(last([1, 4, 4, 1], 1)).toHaveLength(1);
     expect(last([1, 4, 4, 1], 0.5)).toHaveLength(2);
@@ -222,6 +232,23 @@ describe('maps of a run', () => {
       [3, 9],
       [1, 9],
     ]);
+  });
+
+  test('up the plan as along it', () => {
+    const upright = (times: readonly number[], radius: number) =>
+      lastPlaces(madeUp({ nx: 1, ny: times.length }, times), radius * MM).map(({ y, time }) => [
+        Math.round(y / MM),
+        time,
+      ]);
+    for (const radius of [0.5, 1, 2]) {
+      for (const times of [
+        [1, 3, 2, 5, 4],
+        [1, 3, 2, 4, 5],
+        [5, 1, 3, 1, 4],
+      ]) {
+        expect(upright(times, radius)).toEqual(last(times, radius));
+      }
+    }
   });
 
   test('places lie where the plan has them', () => {
