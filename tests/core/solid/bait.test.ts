@@ -98,6 +98,17 @@ test('without appendages it is the loft itself', async () => {
   expect(features).toEqual([]);
 });
 
+test('with ribs alone it is the loft of a body with rings', async () => {
+  const rings = Array.from({ length: 4 }, (_, i) => ({
+    at: (10 + 2.5 * i) * mm,
+    proud: 0.5 * mm,
+    root: 1.6 * mm,
+    crown: 0.8 * mm,
+  }));
+  const { mesh } = await baitSolid({ stations, appendages: [ribs] }, COARSE);
+  expect(mesh).toEqual(loft(bodyOf({ stations, rings }), COARSE));
+});
+
 test('features: their middle line from the surface of the body to the tip, with the drawn sizes', async () => {
   const { features } = await baitSolid(table, COARSE);
   expect(features.map(({ name, copies }) => [name, copies])).toEqual([
