@@ -9,7 +9,7 @@ export function faceNormals({ positions, triangles }: Mesh): Float32Array {
     const [ux, uy, uz] = [positions[b]! - px, positions[b + 1]! - py, positions[b + 2]! - pz];
     const [vx, vy, vz] = [positions[c]! - px, positions[c + 1]! - py, positions[c + 2]! - pz];
     const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-    const length = Math.hypot(x, y, z);
+    const length = Math.sqrt(x * x + y * y + z * z);
     if (length === 0) continue;
     normals[corner] = x / length;
     normals[corner + 1] = y / length;
@@ -84,7 +84,7 @@ export function cornerNormals(mesh: Mesh, crease: number): Float32Array {
       y += angle * oy;
       z += angle * oz;
     }
-    const length = Math.hypot(x, y, z);
+    const length = Math.sqrt(x * x + y * y + z * z);
     normals[3 * corner] = length > 0 ? x / length : nx;
     normals[3 * corner + 1] = length > 0 ? y / length : ny;
     normals[3 * corner + 2] = length > 0 ? z / length : nz;

@@ -8,10 +8,10 @@ export interface Samples {
   readonly face: Int32Array;
 }
 
-/** An empty picture; `far` is the nearness of nothing. */
-export function samples(width: number, height: number, far = 0): Samples {
+/** An empty picture. */
+export function samples(width: number, height: number): Samples {
   const count = width * height;
-  return { width, height, near: new Float32Array(count).fill(far), face: new Int32Array(count).fill(-1) };
+  return { width, height, near: new Float32Array(count), face: new Int32Array(count).fill(-1) };
 }
 
 /** Which faces are drawn: those whose corners run clockwise or counter-clockwise with y upwards. */

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../core/mesh/mesh.ts';
 import type { Light } from './lights.ts';
-import { drawTriangles, samples, type Samples } from './raster.ts';
+import { drawTriangles, type Samples } from './raster.ts';
 import type { Part } from './scene.ts';
 import { cross, unit } from './vector.ts';
 
@@ -36,17 +36,40 @@ const CELLS = 150_000;
 const BORDER = 2;
 const NOTHING = -1e9;
 
-/** Corners of all parts along three axes [mm]. */
-function turned({ mesh }: Part, [u, v, w]: readonly [Vec3, Vec3, Vec3]): Float64Array {
+/** Room that the maps of all lights take in turn; it grows when one of them needs more. */
+interface Room {
+  near: Float32Array;
+  face: Int32Array;
+  /** Corners of each part. */
+  readonly points: readonly Float64Array[];
+}
+
+const roomFor = (parts: readonly Part[]): Room => ({
+  near: new Float32Array(CELLS),
+  face: new Int32Array(CELLS),
+  points: parts.map(({ mesh }) => new Float64Array(mesh.positions.length)),
+});
+
+/** An empty map of a size. */
+function cleared(room: Room, width: number, height: number): Samples {
+  const cells = width * height;
+  if (room.near.length < cells) {
+    room.near = new Float32Array(cells);
+    room.face = new Int32Array(cells);
+  }
+  room.near.fill(NOTHING, 0, cells);
+  return { width, height, near: room.near, face: room.face };
+}
+
+/** Corners of a part along three axes [mm]. */
+function turned({ mesh }: Part, [u, v, w]: readonly [Vec3, Vec3, Vec3], out: Float64Array): void {
   const { positions } = mesh;
-  const out = new Float64Array(positions.length);
   for (let i = 0; i < out.length; i += 3) {
     const [x, y, z] = [positions[i]!, positions[i + 1]!, positions[i + 2]!];
     out[i] = x * u[0] + y * u[1] + z * u[2];
     out[i + 1] = x * v[0] + y * v[1] + z * v[2];
     out[i + 2] = x * w[0] + y * w[1] + z * w[2];
   }
-  return out;
 }
 
 function spanOf(points: readonly Float64Array[], axis: number): [number, number] {
@@ -62,16 +85,17 @@ function spanOf(points: readonly Float64Array[], axis: number): [number, number]
 }
 
 /** What a light sees of the parts. Its columns run along x, so that long thin scenes fill the map. */
-function depthMap(parts: readonly Part[], towards: Vec3): DepthMap {
+function depthMap(parts: readonly Part[], towards: Vec3, room: Room): DepthMap {
+  const { points } = room;
   const down = unit(cross(towards, Math.abs(towards[0]) > 0.99 ? [0, 1, 0] : [1, 0, 0]));
   const across = cross(down, towards);
-  const points = parts.map((part) => turned(part, [across, down, towards]));
+  parts.forEach((part, index) => turned(part, [across, down, towards], points[index]!));
   const [[left, right], [top, bottom]] = [spanOf(points, 0), spanOf(points, 1)];
   const scale = Math.sqrt(CELLS / ((right - left) * (bottom - top)));
   const shift = [BORDER - left * scale, BORDER - top * scale] as const;
   const width = Math.ceil((right - left) * scale) + 2 * BORDER;
   const height = Math.ceil((bottom - top) * scale) + 2 * BORDER;
-  const drawn = samples(width, height, NOTHING);
+  const drawn = cleared(room, width, height);
   parts.forEach(({ mesh }, index) => {
     const some = points[index]!;
     for (let i = 0; i < some.length; i += 3) {
@@ -152,8 +176,9 @@ export function lightUp(
   lights: readonly Light[],
   places: readonly { readonly lit: Lit; readonly reach: Reach }[],
 ): void {
+  const room = roomFor(parts);
   for (const light of lights) {
-    const map = depthMap(parts, light.towards);
+    const map = depthMap(parts, light.towards, room);
     for (const { lit, reach } of places) addLight(lit, map, light, reach);
   }
 }

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawTriangles, samples, type Samples } from '../../src/render/raster.ts';
 
-const far = 1e-6;
 const points = (...rows: readonly (readonly [number, number, number])[]) => Float64Array.from(rows.flat());
 const covered = ({ face }: Samples) => face.reduce((sum, index) => sum + (index >= 0 ? 1 : 0), 0);
 
@@ -75,7 +74,7 @@ test('triangles around a point share no sample and leave none out', () => {
       const hub = points([0, 0, 1], [0, 40, 1], [40, 40, 1], [40, 0, 1], [x, y, 1]);
       const times = new Uint8Array(40 * 40);
       for (let side = 0; side < 4; side++) {
-        const drawn = samples(40, 40, far);
+        const drawn = samples(40, 40);
         drawTriangles(drawn, hub, Uint32Array.from([side, (side + 1) % 4, 4]), 0, 'clockwise');
         drawn.face.forEach((face, at) => (times[at]! += face >= 0 ? 1 : 0));
       }
