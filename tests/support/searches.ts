@@ -9,12 +9,15 @@ export function seededPoint(i: number, reach: number): Vec3 {
   return [draw(3 * i + 1), draw(3 * i + 2), draw(3 * i + 3)];
 }
 
-/** A list that counts how often an entry of it is read. */
-export function countedReads<List extends object>(list: List): { array: List; reads: () => number } {
+/** A list that counts how often an entry of it is read, or of several that belong together the first. */
+export function countedReads<List extends object>(
+  list: List,
+  together = 1,
+): { array: List; reads: () => number } {
   let count = 0;
   const array = new Proxy(list, {
     get: (target, key) => {
-      if (typeof key === 'string' && /^\d+$/u.test(key)) count++;
+      if (typeof key === 'string' && /^\d+$/u.test(key) && Number(key) % together === 0) count++;
       return Reflect.get(target, key, target) as unknown;
     },
   });

@@ -18,6 +18,11 @@ export interface BoxTree {
    * where a triangle has no area.
    */
   readonly planes: Float64Array;
+  /**
+   * What the search for the nearest point needs of the triangles, side by side and in the order of `order`, shape (T, 12):
+   * first corner, edges to the second and the third [m], and the products of the edges bb, bc, cc [m²].
+   */
+  readonly edges: Float64Array;
 }
 
 /**
@@ -49,26 +54,33 @@ export function boxTree(mesh: Mesh): BoxTree {
       boxes[own + 3] = Math.max(boxes[one + 3]!, boxes[two + 3]!);
     }
   }
-  return { mesh, leaves, boxes, order, planes: planesOf(mesh, order) };
+  return { mesh, leaves, boxes, order, ...facesOf(mesh, order) };
 }
 
-function planesOf({ positions: p, triangles }: Mesh, order: Uint32Array): Float64Array {
+function facesOf({ positions: p, triangles }: Mesh, order: Uint32Array): Pick<BoxTree, 'planes' | 'edges'> {
   const planes = new Float64Array(4 * order.length);
+  const edges = new Float64Array(12 * order.length);
   for (let i = 0; i < order.length; i++) {
     const a = 3 * triangles[3 * order[i]!]!;
     const b = 3 * triangles[3 * order[i]! + 1]!;
     const c = 3 * triangles[3 * order[i]! + 2]!;
-    const [bx, by, bz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
-    const [cx, cy, cz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
+    const [ax, ay, az] = [p[a]!, p[a + 1]!, p[a + 2]!];
+    const [bx, by, bz] = [p[b]! - ax, p[b + 1]! - ay, p[b + 2]! - az];
+    const [cx, cy, cz] = [p[c]! - ax, p[c + 1]! - ay, p[c + 2]! - az];
+    const at = 12 * i;
+    [edges[at], edges[at + 1], edges[at + 2]] = [ax, ay, az];
+    [edges[at + 3], edges[at + 4], edges[at + 5]] = [bx, by, bz];
+    [edges[at + 6], edges[at + 7], edges[at + 8]] = [cx, cy, cz];
+    edges[at + 9] = bx * bx + by * by + bz * bz;
+    edges[at + 10] = bx * cx + by * cy + bz * cz;
+    edges[at + 11] = cx * cx + cy * cy + cz * cz;
     const [nx, ny, nz] = [by * cz - bz * cy, bz * cx - bx * cz, bx * cy - by * cx];
     const size = Math.sqrt(nx * nx + ny * ny + nz * nz);
     if (!(size > 0)) continue;
-    planes[4 * i] = nx / size;
-    planes[4 * i + 1] = ny / size;
-    planes[4 * i + 2] = nz / size;
-    planes[4 * i + 3] = (nx * p[a]! + ny * p[a + 1]! + nz * p[a + 2]!) / size;
+    [planes[4 * i], planes[4 * i + 1], planes[4 * i + 2]] = [nx / size, ny / size, nz / size];
+    planes[4 * i + 3] = (nx * ax + ny * ay + nz * az) / size;
   }
-  return planes;
+  return { planes, edges };
 }
 
 /** An empty leaf keeps a box turned inside out, which no search enters. */

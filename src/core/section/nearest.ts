@@ -104,7 +104,7 @@ function boxDistance(boxes: Float64Array, at: number, x: number, y: number, z: n
 }
 
 function tryTriangle(tree: BoxTree, place: number, x: number, y: number, z: number, found: Nearest): void {
-  closestOnTriangle(tree.mesh.positions, tree.mesh.triangles, tree.order[place]!, x, y, z);
+  closestOnTriangle(tree.edges, 12 * place, x, y, z);
   const distance = Math.sqrt((x - foot.x) ** 2 + (y - foot.y) ** 2 + (z - foot.z) ** 2);
   if (distance >= found.distance) return;
   found.distance = distance;
@@ -115,25 +115,15 @@ function tryTriangle(tree: BoxTree, place: number, x: number, y: number, z: numb
 }
 
 /** Ericson's walk over the seven regions of a triangle: corners, edges, face; names as in the book. */
-function closestOnTriangle(
-  p: Float64Array,
-  triangles: Uint32Array,
-  t: number,
-  x: number,
-  y: number,
-  z: number,
-) {
-  const [a, b, c] = [3 * triangles[3 * t]!, 3 * triangles[3 * t + 1]!, 3 * triangles[3 * t + 2]!];
-  const [ax, ay, az] = [p[a]!, p[a + 1]!, p[a + 2]!];
-  const [abx, aby, abz] = [p[b]! - ax, p[b + 1]! - ay, p[b + 2]! - az];
-  const [acx, acy, acz] = [p[c]! - ax, p[c + 1]! - ay, p[c + 2]! - az];
+function closestOnTriangle(edges: Float64Array, at: number, x: number, y: number, z: number) {
+  const [ax, ay, az] = [edges[at]!, edges[at + 1]!, edges[at + 2]!];
+  const [abx, aby, abz] = [edges[at + 3]!, edges[at + 4]!, edges[at + 5]!];
+  const [acx, acy, acz] = [edges[at + 6]!, edges[at + 7]!, edges[at + 8]!];
   const [apx, apy, apz] = [x - ax, y - ay, z - az];
   const d1 = abx * apx + aby * apy + abz * apz;
   const d2 = acx * apx + acy * apy + acz * apz;
   if (d1 <= 0 && d2 <= 0) return setFoot(ax, ay, az);
-  const bb = abx * abx + aby * aby + abz * abz;
-  const bc = abx * acx + aby * acy + abz * acz;
-  const cc = acx * acx + acy * acy + acz * acz;
+  const [bb, bc, cc] = [edges[at + 9]!, edges[at + 10]!, edges[at + 11]!];
   const [d3, d4] = [d1 - bb, d2 - bc];
   if (d3 >= 0 && d4 <= d3) return setFoot(ax + abx, ay + aby, az + abz);
   const [d5, d6] = [d1 - bc, d2 - cc];

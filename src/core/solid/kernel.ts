@@ -167,11 +167,11 @@ function placed(solid: Manifold, placement: Placement, keep: (manifold: Manifold
 function imported(wasm: ManifoldToplevel, mesh: Mesh): Manifold {
   const single = Float32Array.from(mesh.positions, (value) => value * SCALE);
   const entry = entered(wasm, single, mesh.triangles);
-  const rowOf = rowsByCorner(single);
+  const rowAt = rowsByCorner(single);
   const exact = entry.warpBatch((corners, count) => {
     for (let i = 0; i < count; i++) {
-      const row = rowOf.get(cornerKey(corners, i));
-      if (row === undefined || row < 0) continue;
+      const row = rowAt(corners[3 * i]!, corners[3 * i + 1]!, corners[3 * i + 2]!);
+      if (row < 0) continue;
       for (let axis = 0; axis < 3; axis++) corners[3 * i + axis] = mesh.positions[3 * row + axis]! * SCALE;
     }
   });
@@ -195,17 +195,35 @@ function entered(wasm: ManifoldToplevel, vertProperties: Float32Array, triangles
   throw refuse('it is empty or inside out');
 }
 
-const cornerKey = (corners: Float32Array | Float64Array, row: number): string =>
-  `${corners[3 * row]! + 0},${corners[3 * row + 1]! + 0},${corners[3 * row + 2]! + 0}`;
+/** Row of the corner at a single-precision place; −1 where there is none, or where two corners share the place. */
+type RowAt = (x: number, y: number, z: number) => number;
 
-/** Row of each corner by its single-precision place; −1 where two corners share one. */
-function rowsByCorner(single: Float32Array): Map<string, number> {
-  const rows = new Map<string, number>();
-  for (let row = 0; row < single.length / 3; row++) {
-    const key = cornerKey(single, row);
-    rows.set(key, rows.has(key) ? -1 : row);
+/** An open hash table: a place in it holds a row plus one, less than 0 where the row is not the only one. */
+function rowsByCorner(single: Float32Array): RowAt {
+  const count = single.length / 3;
+  let size = 16;
+  while (size < 2 * count) size *= 2;
+  const rows = new Int32Array(size);
+  const words = new Float32Array(3);
+  const bits = new Int32Array(words.buffer);
+  const placeOf = (x: number, y: number, z: number): number => {
+    // Zero has two signs in single precision.
+    [words[0], words[1], words[2]] = [x + 0, y + 0, z + 0];
+    const mixed =
+      Math.imul(bits[0]!, 0x9e3779b1) ^ Math.imul(bits[1]!, 0x85ebca6b) ^ Math.imul(bits[2]!, 0xc2b2ae35);
+    let place = (mixed ^ (mixed >>> 15)) & (size - 1);
+    while (rows[place] !== 0) {
+      const at = 3 * (Math.abs(rows[place]!) - 1);
+      if (single[at] === x && single[at + 1] === y && single[at + 2] === z) break;
+      place = (place + 1) & (size - 1);
+    }
+    return place;
+  };
+  for (let row = 0; row < count; row++) {
+    const place = placeOf(single[3 * row]!, single[3 * row + 1]!, single[3 * row + 2]!);
+    rows[place] = rows[place] === 0 ? row + 1 : -Math.abs(rows[place]!);
   }
-  return rows;
+  return (x, y, z) => Math.max(-1, rows[placeOf(x, y, z)]! - 1);
 }
 
 function outlined(wasm: ManifoldToplevel, loops: Outline, tolerance: number): Outline {

@@ -131,8 +131,8 @@ describe('a ring of 1152 triangles', () => {
 
   /** Triangles looked at for all points together. */
   const looks = (...rest: [slack?: number, enough?: number]): number => {
-    const { array, reads } = countedReads(tree().order);
-    for (const point of points) found({ ...tree(), order: array }, point, ...rest);
+    const { array, reads } = countedReads(tree().edges, 12);
+    for (const point of points) found({ ...tree(), edges: array }, point, ...rest);
     return reads();
   };
 
@@ -165,9 +165,9 @@ describe('a ring of 1152 triangles', () => {
     for (const point of points) {
       const known = found(tree(), point);
       for (const place of [-1, known.place]) {
-        const { array, reads } = countedReads(tree().order);
+        const { array, reads } = countedReads(tree().edges, 12);
         const result = { ...nearestResult(), place };
-        nearest({ ...tree(), order: array }, ...point, result);
+        nearest({ ...tree(), edges: array }, ...point, result);
         expect(result.distance).toBe(known.distance);
         if (place < 0) cold += reads();
         else warm += reads();
