@@ -35,7 +35,7 @@ import { ventFigures } from './vent-figures.ts';
 import { coldVerdict, floatVerdict, injectorVerdict, warmUpFigure } from './verdicts.ts';
 import { makerWarnings } from './warnings.ts';
 import type { Tools } from './tools.ts';
-import { wallMap } from './wall-study.ts';
+import { wallStudy, type WallMap } from './wall-study.ts';
 import { speaker } from './words.ts';
 
 function injectorFits({ catalogue, shot }: Case): InjectorFit[] {
@@ -119,11 +119,11 @@ function verdictsOf(
 }
 
 /** What drawings of the bait show besides its outlines. */
-async function drawnParts({ geometry, bait }: Case, remember: Tools['remember']) {
+async function drawnParts({ geometry, bait }: Case, walls: WallMap, remember: Tools['remember']) {
   return {
     cuts: cutsOf(geometry),
     edges: await baitEdges(geometry, bait.lies, remember),
-    walls: await wallMap(geometry, remember),
+    walls,
   };
 }
 
@@ -149,7 +149,8 @@ function givenParts({ mold, bait, revision, plastisol, geometry, halves, ledger,
 /** The whole sheet of a mold: figures first, then the verdicts, cautions and answers that speak of them. */
 export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>): Promise<Sheet> {
   const { mold, bait, catalogue } = given;
-  const model = await fillModel(given, remember);
+  const walls = await wallStudy(given.geometry, remember);
+  const model = await fillModel(given, walls, remember);
   const studies = fillStudies(given, model);
   const first = firstShot(mold, studies);
   const heat = heatStudy(given);
@@ -183,7 +184,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
   const features = featureFills(given, studies);
   return {
     ...givenParts(given),
-    ...(await drawnParts(given, remember)),
+    ...(await drawnParts(given, walls.map, remember)),
     figures,
     verdicts,
     features,
@@ -192,8 +193,7 @@ export async function sheetOf(given: Case, { remember }: Pick<Tools, 'remember'>
     injectors,
     hooks,
     bestHook: hook,
-    rigNames: rigsOf(given),
-    rigs,
+    ...{ rigNames: rigsOf(given), rigs },
     plan: planning.mold,
     floating: floating.rows,
     postures: floating.postures,

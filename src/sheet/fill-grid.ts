@@ -37,12 +37,14 @@ export interface CavityGrid {
   readonly gate: readonly number[];
 }
 
-/** Cavity heights and local thickness of a bait on the plan grid, and the entries under its gate. */
+/** Cavity heights and local thickness of a bait on the plan grid, and the entries under its gate; `balls` tell the thickness. */
 export function cavityGrid(
   { mesh, projectedArea }: Pick<BaitGeometry, 'mesh' | 'projectedArea'>,
   gate: GridGate,
+  balls: Float64Array,
 ): CavityGrid {
-  const { nx, ny, x0, y0, cell, height, thickness } = heightMap(boxTree(mesh), fillPitch(projectedArea));
+  const pitch = fillPitch(projectedArea);
+  const { nx, ny, x0, y0, cell, height, thickness } = heightMap(boxTree(mesh), pitch, balls);
   const map = { nx, ny, x0, y0, cell, height, thickness };
   return { map, gate: gateEntries(map, gate) };
 }

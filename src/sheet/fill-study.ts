@@ -31,6 +31,7 @@ import { fillInputs, fillSetting } from './fill-inputs.ts';
 import { firstMold } from './first-shot.ts';
 import { COLD_MOLD, WARM_MOLD } from './practice.ts';
 import type { Remember } from './tools.ts';
+import type { WallStudy } from './wall-study.ts';
 import { featureLabel } from './words.ts';
 
 /** What the filling model tells of one cavity of a mold. */
@@ -76,6 +77,8 @@ export function nominalValues(inputs: ReserveInputs): ReserveValues {
 
 interface ModelInputs {
   readonly geometry: Pick<BaitGeometry, 'mesh' | 'projectedArea' | 'features'>;
+  /** Largest balls inside the bait, as `WallStudy` has them. */
+  readonly balls: Float64Array;
   readonly gate: Parameters<typeof cavityGrid>[1];
   readonly feeds: Feeds;
   readonly cold: ReserveInputs;
@@ -91,8 +94,8 @@ function adverseReserve({ cold, setting }: ModelInputs, table: ReserveTable): nu
 }
 
 function modelOf(inputs: ModelInputs): FillModel {
-  const { geometry, gate, feeds, setting } = inputs;
-  const grid = cavityGrid(geometry, gate);
+  const { geometry, balls, gate, feeds, setting } = inputs;
+  const grid = cavityGrid(geometry, gate, balls);
   const scale = freezeScale();
   const shot = (at: ReserveInputs, changes: Partial<ReserveValues> = {}) =>
     shotConditions({ ...nominalValues(at), ...changes }, setting, scale);
@@ -116,10 +119,15 @@ function modelOf(inputs: ModelInputs): FillModel {
 }
 
 /** Runs the filling model of a mold: one cavity, the one that is hardest to reach. */
-export function fillModel(given: Case, remember: Remember): Promise<FillModel> {
+export function fillModel(
+  given: Case,
+  { balls }: Pick<WallStudy, 'balls'>,
+  remember: Remember,
+): Promise<FillModel> {
   const { mesh, projectedArea, features } = given.geometry;
   const inputs: ModelInputs = {
     geometry: { mesh, projectedArea, features: features.filter(({ kind }) => kind !== 'rib') },
+    balls,
     gate: given.mold.gate,
     feeds: cavityFeeds(given),
     cold: fillInputs(given, COLD_MOLD),

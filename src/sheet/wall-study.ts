@@ -1,6 +1,6 @@
 import { boxTree } from '../core/section/box-tree.ts';
 import type { BaitGeometry } from '../core/section/geometry.ts';
-import { heightMap } from '../core/section/height-map.ts';
+import { columnBalls, heightMap } from '../core/section/height-map.ts';
 import { loadKernel } from '../core/solid/kernel.ts';
 import type { Remember } from './tools.ts';
 
@@ -15,26 +15,31 @@ export interface WallMap {
   readonly values: Float64Array;
 }
 
+/** The walls of a bait. */
+export interface WallStudy {
+  readonly map: WallMap;
+  /** The largest balls inside that the map was made of, as `columnBalls` gives them [m]. */
+  readonly balls: Float64Array;
+}
+
 /** Cells of the box about the plan: a five-inch bait is mapped at about two thirds of a millimetre. */
 const CELLS = 7_000;
 /** The mesh is merged within this first, which takes most of the time off and moves a wall by no more than twice as much [m]. */
 const MERGED_WITHIN = 5e-6;
 
-async function mapOf({
-  mesh: fine,
-  box: { min, max },
-}: Pick<BaitGeometry, 'mesh' | 'box'>): Promise<WallMap> {
+type Solid = Pick<BaitGeometry, 'mesh' | 'box'>;
+
+async function studyOf({ mesh: fine, box: { min, max } }: Solid): Promise<WallStudy> {
   const kernel = await loadKernel();
   const mesh = kernel.work((shop) => shop.mesh(shop.simplify(shop.solid(fine), MERGED_WITHIN)));
   const pitch = Math.sqrt(((max[0] - min[0]) * (max[1] - min[1])) / CELLS);
-  const { nx, ny, x0, y0, cell, thickness } = heightMap(boxTree(mesh), pitch);
-  return { nx, ny, x0, y0, cell, values: thickness };
+  const tree = boxTree(mesh);
+  const balls = columnBalls(tree, pitch);
+  const { nx, ny, x0, y0, cell, thickness } = heightMap(tree, pitch, balls);
+  return { map: { nx, ny, x0, y0, cell, values: thickness }, balls };
 }
 
 /** Wall thickness of a bait over its plan. */
-export function wallMap(
-  { mesh, box }: Pick<BaitGeometry, 'mesh' | 'box'>,
-  remember: Remember,
-): Promise<WallMap> {
-  return remember('walls', mesh, () => mapOf({ mesh, box }));
+export function wallStudy({ mesh, box }: Solid, remember: Remember): Promise<WallStudy> {
+  return remember('wall-study', mesh, () => studyOf({ mesh, box }));
 }

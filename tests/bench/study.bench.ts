@@ -5,6 +5,7 @@ import { readCatalogue } from '../../src/io/catalogue.ts';
 import { fillFigures } from '../../src/sheet/fill-figures.ts';
 import { fillWindow } from '../../src/sheet/fill-outlook.ts';
 import { fillModel, fillStudies } from '../../src/sheet/fill-study.ts';
+import { wallStudy } from '../../src/sheet/wall-study.ts';
 import { forgetful } from '../../src/sheet/tools.ts';
 import { demoCase } from '../support/demo-case.ts';
 import { keep, spreadOf, verdict } from './harness.ts';
@@ -18,8 +19,9 @@ console.log(`${cpus()[0]?.model ?? 'unknown'}, Node ${process.version}, processo
 let slowest = 0;
 for (const { id } of reading.catalogue.molds.filter(({ from }) => from === undefined)) {
   const given = await demoCase(id);
+  const walls = await wallStudy(given.geometry, forgetful);
   const start = process.cpuUsage().user;
-  const model = await fillModel(given, forgetful);
+  const model = await fillModel(given, walls, forgetful);
   const studies = fillStudies(given, model);
   const [figures, window] = [fillFigures(given, model, studies), fillWindow(given, model, studies)];
   const seconds = (process.cpuUsage().user - start) / 1e6;
