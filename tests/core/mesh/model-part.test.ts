@@ -50,9 +50,8 @@ describe('a model part of a 3MF package', () => {
 
   test('elements of other namespaces, and those outside an object, say nothing', () => {
     const prefixed = `xmlns:m="${NAMESPACE}"`;
-    expect(part('<object id="9"/><m:object id="1"/>', prefixed, 'm:model')).toMatchObject({
-      objects: new Map([['1', { type: 'model' }]]),
-    });
+    const one = part('<object id="9"/><m:object id="1"/>', prefixed, 'm:model');
+    expect('objects' in one && [...one.objects.keys()]).toEqual(['1']);
     expect(
       part('<vertex x="1" y="2" z="3"/><triangle v1="0" v2="0" v3="0"/><component objectid="1"/>'),
     ).toEqual({

@@ -263,7 +263,10 @@ describe('bodies, by spreading over shared corners', () => {
       [0, 0, 1],
       [0, 0, 2],
     ];
-    expect(meshBodies(meshOf(points, flat), [0, 0, 0]).flat).toBe(1);
+    const { flat: count, rootOf } = meshBodies(meshOf(points, flat), [0, 0, 0]);
+    expect(count).toBe(1);
+    // Each corner of a triangle joins its piece, the first as the second and the third.
+    expect([...rootOf]).toEqual([0, 0, 0, 0, 0, 0]);
   });
 
   test('of a mesh of two, only the triangles that count wind', () => {

@@ -28,6 +28,11 @@ describe('the limits of a fit, Texas style: hook 0.35 to 0.55, gape 1.2 and 1.5,
     expect(hookFit({ ...HOOK, ...change }, BAIT, 'Texas')).toMatchObject({ verdict, reason });
   });
 
+  test('a shaky head takes a hook from 0.3 on', () => {
+    const reason = (length: number) => hookFit({ ...HOOK, length }, BAIT, 'shaky head').reason;
+    expect([0.3, 0.2999].map(reason)).toEqual(['comfortable', 'short hook']);
+  });
+
   test('squeezed to 0.5, 0.4 to 0.6 of its height: clearance 0.25, 0.15 to 0.35; gape 1.5, 1.25 to 1.875 of it', () => {
     const near = (value: number) => expect.closeTo(value, 12) as number;
     expect(hookFit(HOOK, BAIT, 'Texas')).toMatchObject({
