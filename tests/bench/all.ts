@@ -7,7 +7,7 @@ import { format, resolveConfig } from 'prettier';
 import { digits, keptLines, processor, type Line } from './harness.ts';
 
 const quick = process.argv.includes('--quick');
-const SMALL = ['mesh', 'section', 'fill', 'picture', 'study', 'card', 'reader'];
+const SMALL = ['mesh', 'section', 'fill', 'picture', 'study', 'card', 'pages', 'reader'];
 const SCALE = quick
   ? [['--molds', '10']]
   : [

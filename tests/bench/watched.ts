@@ -49,16 +49,23 @@ function shellSeconds(text: string): number {
 }
 
 /** Runs a command of the project with settings and watches what it costs. Needs Linux and bash. */
-export async function watched(
+export function watched(
   name: string,
   settings: Readonly<Record<string, string>>,
   args: readonly string[] = [],
 ): Promise<Cost> {
-  const file = join(resolve('src', 'commands'), `${name}.ts`);
+  return watchedProgram([process.execPath, resolve('src', 'commands', `${name}.ts`), ...args], settings);
+}
+
+/** Runs any program with settings and watches what it costs. Needs Linux and bash. */
+export async function watchedProgram(
+  program: readonly string[],
+  settings: Readonly<Record<string, string>>,
+): Promise<Cost> {
   const start = performance.now();
   // The shell's `times` tells the time of every process that it and its children waited for.
   const script = '"$@"; code=$?; echo; times >&3; exit $code';
-  const child = spawn('bash', ['-c', script, 'bench', process.execPath, file, ...args], {
+  const child = spawn('bash', ['-c', script, 'bench', ...program], {
     env: { ...process.env, ...settings },
     stdio: ['ignore', 'pipe', 'inherit', 'pipe'],
   });
