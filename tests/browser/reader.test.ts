@@ -37,12 +37,14 @@ describe.each([
   ['at once', undefined],
   ['late', lateFaces],
 ] as const)('when the faces come %s', (_, prepare) => {
-  test.each(PAGES)('/%s: nothing jumps, from its first paint to its end', async (path) => {
+  test.each(PAGES)('/%s: nothing jumps, from its first paint to its end, and no search index comes', async (path) => {
     const phone = await open(path, prepare);
     await phone.scrollThrough();
     const { cls, shifts, lcp } = await phone.waited();
     expect(lcp).toBeGreaterThan(0);
     expect(cls, JSON.stringify(shifts)).toBeLessThan(STILL);
+    expect(phone.asked.length).toBeGreaterThan(3);
+    expect(phone.asked).not.toContain(INDEX);
     await phone.close();
   });
 });
@@ -71,14 +73,6 @@ test('jumps are added up by bursts', () => {
 });
 
 describe('what comes over the line', () => {
-  test.each(PAGES)('/%s: no search index', async (path) => {
-    const phone = await open(path);
-    await phone.scrollThrough();
-    expect(phone.asked.length).toBeGreaterThan(3);
-    expect(phone.asked).not.toContain(INDEX);
-    await phone.close();
-  });
-
   test('the search index, at the first word', async () => {
     const phone = await open('search/');
     await phone.page.getByRole('searchbox').tap();
