@@ -37,16 +37,19 @@ describe.each([
   ['at once', undefined],
   ['late', lateFaces],
 ] as const)('when the faces come %s', (_, prepare) => {
-  test.each(PAGES)('/%s: nothing jumps, from its first paint to its end, and no search index comes', async (path) => {
-    const phone = await open(path, prepare);
-    await phone.scrollThrough();
-    const { cls, shifts, lcp } = await phone.waited();
-    expect(lcp).toBeGreaterThan(0);
-    expect(cls, JSON.stringify(shifts)).toBeLessThan(STILL);
-    expect(phone.asked.length).toBeGreaterThan(3);
-    expect(phone.asked).not.toContain(INDEX);
-    await phone.close();
-  });
+  test.each(PAGES)(
+    '/%s: nothing jumps, from its first paint to its end, and no search index comes',
+    async (path) => {
+      const phone = await open(path, prepare);
+      await phone.scrollThrough();
+      const { cls, shifts, lcp } = await phone.waited();
+      expect(lcp).toBeGreaterThan(0);
+      expect(cls, JSON.stringify(shifts)).toBeLessThan(STILL);
+      expect(phone.asked.length).toBeGreaterThan(3);
+      expect(phone.asked).not.toContain(INDEX);
+      await phone.close();
+    },
+  );
 });
 
 test('a block that comes late would be found', async () => {
