@@ -12,6 +12,8 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/site/**', 'tests/browser/**', 'tests/second/**'],
+          // Against what hangs; on a busy machine a test takes ten times as long.
+          testTimeout: 30_000,
         },
       },
       {
