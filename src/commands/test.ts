@@ -66,22 +66,34 @@ async function tests(): Promise<Tally> {
   return { passed: data.numPassedTests, failed: code !== 0 && failed === 0 ? 1 : failed };
 }
 
-const STEPS: readonly (readonly [string, () => Promise<Tally>])[] = [
-  ['types', types],
-  ['lint', () => gate('eslint', ['--config', '.eslint.config.js', '.', '--max-warnings', '0'])],
-  ['unused', () => gate('knip', ['--no-progress'])],
-  ['format', () => gate('prettier', ['--check', '--log-level', 'warn', '.'])],
-  ['tests', tests],
+type Step = readonly [name: string, run: () => Promise<Tally>];
+
+/** Steps of a row follow one another, rows run side by side; the tests, which take all cores, come after them. */
+const ROWS: readonly (readonly Step[])[] = [
+  [
+    ['types', types],
+    ['format', () => gate('prettier', ['--check', '--log-level', 'warn', '.'])],
+  ],
+  [
+    ['lint', () => gate('eslint', ['--config', '.eslint.config.js', '.', '--max-warnings', '0'])],
+    ['unused', () => gate('knip', ['--no-progress'])],
+  ],
 ];
 
 const total = { passed: 0, failed: 0 };
-for (const [name, step] of STEPS) {
-  const elapsed = stopwatch();
-  say(`\n${name} …`);
-  const { passed, failed } = await step();
-  total.passed += passed;
-  total.failed += failed;
-  say(`${name}: ${failed === 0 ? 'passed' : 'failed'} in ${elapsed()}`);
+
+async function inOrder(steps: readonly Step[]): Promise<void> {
+  for (const [name, step] of steps) {
+    const elapsed = stopwatch();
+    say(`\n${name} …`);
+    const { passed, failed } = await step();
+    total.passed += passed;
+    total.failed += failed;
+    say(`${name}: ${failed === 0 ? 'passed' : 'failed'} in ${elapsed()}`);
+  }
 }
+
+await Promise.all(ROWS.map(inOrder));
+await inOrder([['tests', tests]]);
 say(`\n${total.passed} passed, ${total.failed} failed`);
 process.exitCode = total.failed === 0 ? 0 : 1;

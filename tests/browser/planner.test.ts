@@ -182,9 +182,7 @@ describe('on a sheet', () => {
     await table.scrollIntoViewIfNeeded();
     const text = await table.innerText();
     for (const baits of [10, 25, 50, 100, 250]) expect(text).toMatch(new RegExp(`\\b${baits}\\b`, 'u'));
-    const note = page.locator('main').getByText('needs JavaScript').first();
-    await note.scrollIntoViewIfNeeded();
-    expect(await note.isVisible()).toBe(true);
+    expect(await page.locator('main').textContent()).toContain('needs JavaScript');
     await page.context().close();
   });
 });

@@ -7,7 +7,7 @@ import { runCommand } from '../support/run-command.ts';
 import { changedCatalogue, temporaryFolder, TINY } from '../support/temporary.ts';
 
 const SHARDS = 3;
-const TWINS = ['quill', 'stalk'];
+const TWINS = ['quill'];
 
 /** The tiny catalogue with more baits beside its own. */
 async function catalogue(): Promise<string> {

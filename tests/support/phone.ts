@@ -185,7 +185,7 @@ async function holdPages(session: CDPSession, wait: number): Promise<void> {
 const QUIET = 500;
 
 /** A step of the scroll, of a window's height, and the rest after it [ms]. */
-const STEP = { share: 0.75, rest: 80 };
+const STEP = { share: 0.75, rest: 40 };
 
 /** How a page is opened. */
 interface Opening {
