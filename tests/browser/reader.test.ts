@@ -7,7 +7,7 @@ import { cumulativeShift, openOnPhone, phoneBrowser } from '../support/phone.ts'
 // `tests/bench/reader.bench.ts`: on a busy machine they say more of the machine.
 
 const SHEET = 'molds/osier-grub-6/';
-const PAGES = [SHEET, '', 'plan/', 'answers/', 'search/', 'guides/first-shots/'];
+const PAGES = [SHEET, '', 'plan/', 'answers/'];
 const INDEX = '/search.json';
 /** What counts as no jump at all: a word in the first line of a page that moves sideways by as much as a letter. */
 const STILL = 0.001;
@@ -35,7 +35,7 @@ const lateFaces = (page: Page) =>
 
 describe.each([
   ['at once', PAGES, undefined],
-  ['late', [SHEET, '', 'plan/'], lateFaces],
+  ['late', [SHEET, ''], lateFaces],
 ] as const)('when the faces come %s', (_, paths, prepare) => {
   test.each(paths)(
     '/%s: nothing jumps, from its first paint to its end, and no search index comes',
