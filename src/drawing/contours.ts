@@ -17,36 +17,40 @@ export interface Region {
   readonly rings: readonly (readonly (readonly [number, number])[])[];
 }
 
-/** Cells beside the bait take the value of the nearest cell in it, so that contours run straight over its edge. */
+/**
+ * Cells beside the bait take the mean of their neighbours that have a value, round by round outwards, so that contours run
+ * straight over its edge. The margin is as wide as there are rounds: no value reaches the rim of the grid before the last.
+ */
 function spread({ nx, ny, values }: Grid, margin: number): Float64Array {
   const width = nx + 2 * margin;
-  const height = ny + 2 * margin;
-  let filled = new Float64Array(width * height);
+  const filled = new Float64Array(width * (ny + 2 * margin));
   for (let j = 0; j < ny; j++) {
-    for (let i = 0; i < nx; i++) filled[i + margin + width * (j + margin)] = values[i + nx * j] ?? 0;
+    filled.set(values.subarray(nx * j, nx * j + nx), margin + width * (j + margin));
   }
+  const beside = [-1, 1, -width, width];
+  let rim: number[] = [];
+  for (let place = 0; place < filled.length; place++) if (filled[place]! > 0) rim.push(place);
   for (let round = 0; round < margin; round++) {
-    const next = filled.slice();
-    for (let place = 0; place < filled.length; place++) {
-      if ((filled[place] ?? 0) > 0) continue;
-      const near = neighbours(place, width, height)
-        .map((other) => filled[other] ?? 0)
-        .filter((value) => value > 0);
-      if (near.length > 0) next[place] = near.reduce((sum, value) => sum + value, 0) / near.length;
+    const next = new Map<number, number>();
+    for (const place of rim) {
+      for (const step of beside) {
+        const other = place + step;
+        if (!(filled[other]! > 0) && !next.has(other)) next.set(other, meanBeside(filled, other, beside));
+      }
     }
-    filled = next;
+    for (const [place, value] of next) filled[place] = value;
+    rim = [...next.keys()];
   }
   return filled;
 }
 
-function neighbours(place: number, width: number, height: number): number[] {
-  const [i, j] = [place % width, Math.floor(place / width)];
-  return [
-    ...(i > 0 ? [place - 1] : []),
-    ...(i + 1 < width ? [place + 1] : []),
-    ...(j > 0 ? [place - width] : []),
-    ...(j + 1 < height ? [place + width] : []),
-  ];
+function meanBeside(filled: Float64Array, place: number, beside: readonly number[]): number {
+  let [sum, count] = [0, 0];
+  for (const step of beside) {
+    const value = filled[place + step] ?? 0;
+    if (value > 0) [sum, count] = [sum + value, count + 1];
+  }
+  return sum / count;
 }
 
 /** How far values are spread beyond the bait [cells]; outlines cut the rest off. */

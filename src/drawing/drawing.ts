@@ -12,6 +12,7 @@ export interface DrawingOptions extends SvgOptions {
 
 /** A drawing: SVG text, its words, and every dimension that stands in it. */
 export interface Drawing {
+  /** Written when it is asked for. */
   readonly svg: string;
   readonly title: string;
   readonly desc: string;
@@ -23,6 +24,8 @@ export interface Drawing {
   readonly dimensions: readonly DrawnDimension[];
   /** What was drawn, for checks. */
   readonly picture: Picture;
+  /** The same views in a frame with a title block. */
+  readonly titled: (block: TitleBlock) => Drawing;
 }
 
 /** What a drawing is finished from. */
@@ -38,11 +41,25 @@ export interface Unfinished {
 
 /** Views stacked on the paper, with the title block if there is one, and the SVG of it all. */
 export function finished(raw: Unfinished, options: DrawingOptions): Drawing {
-  const { title, desc, scale, dimensions, projection, titleBlock: block } = raw;
+  return onSheet(stacked(raw.blocks, LAYOUTS[options.layout]), raw, options);
+}
+
+function onSheet(
+  views: ReturnType<typeof stacked>,
+  { title, desc, scale, dimensions, projection, titleBlock: block }: Omit<Unfinished, 'blocks'>,
+  options: DrawingOptions,
+): Drawing {
   const { layout } = options;
   const sizes = LAYOUTS[layout];
   const { width } = sizes;
-  const { picture, height } = framed(stacked(raw.blocks, sizes), { sizes, layout, scale, projection, block });
-  const svg = svgText({ title, desc, width, height, picture }, options);
-  return { svg, title, desc, width, height, scale, dimensions, picture };
+  const { picture, height } = framed(views, { sizes, layout, scale, projection, block });
+  let svg: string | undefined;
+  return {
+    get svg() {
+      return (svg ??= svgText({ title, desc, width, height, picture }, options));
+    },
+    ...{ title, desc, width, height, scale, dimensions, picture },
+    titled: (titleBlock) =>
+      onSheet(views, { title, desc, scale, dimensions, projection, titleBlock }, options),
+  };
 }

@@ -18,20 +18,24 @@ export function shareInside(
   [bx, by]: Point,
   rect: Rect,
 ): readonly [number, number] | undefined {
-  let [from, to] = [0, 1];
-  for (const [start, delta, low, high] of [
-    [ax, bx - ax, rect.left, rect.right],
-    [ay, by - ay, rect.top, rect.bottom],
-  ] as const) {
-    if (Math.abs(delta) < 1e-9) {
-      if (start <= low || start >= high) return undefined;
-      continue;
-    }
-    const [one, other] = [(low - start) / delta, (high - start) / delta];
-    from = Math.max(from, Math.min(one, other));
-    to = Math.min(to, Math.max(one, other));
-  }
-  return from < to ? [from, to] : undefined;
+  const across = clipped(0, 1, ax, bx - ax, rect.left, rect.right);
+  return across && clipped(across[0], across[1], ay, by - ay, rect.top, rect.bottom);
+}
+
+/** The part of a share of a segment that lies between two values along one axis. */
+function clipped(
+  from: number,
+  to: number,
+  start: number,
+  delta: number,
+  low: number,
+  high: number,
+): readonly [number, number] | undefined {
+  if (Math.abs(delta) < 1e-9) return start <= low || start >= high ? undefined : [from, to];
+  const [one, other] = [(low - start) / delta, (high - start) / delta];
+  const first = Math.max(from, Math.min(one, other));
+  const last = Math.min(to, Math.max(one, other));
+  return first < last ? [first, last] : undefined;
 }
 
 /** The parts of a segment outside all rectangles. */

@@ -62,8 +62,13 @@ function farthestFrom(ring: readonly Point[], [x, y]: Point): number {
 
 /** A number of hundredths, written short: `12.3`, `-.05`. */
 function short(hundredths: number): string {
-  const text = (hundredths / 100).toFixed(2).replace(/\.?0+$/u, '');
-  return text.replace(/^(-?)0\./u, '$1.');
+  const size = Math.abs(hundredths);
+  const whole = Math.floor(size / 100);
+  const rest = size - 100 * whole;
+  const sign = hundredths < 0 ? '-' : '';
+  if (rest === 0) return `${sign}${whole}`;
+  const decimals = rest % 10 === 0 ? `${rest / 10}` : rest < 10 ? `0${rest}` : `${rest}`;
+  return `${sign}${whole === 0 ? '' : whole}.${decimals}`;
 }
 
 /** A length on the paper to 0.01 mm, written short. */

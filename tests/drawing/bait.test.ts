@@ -171,7 +171,7 @@ test('hostile names stay text', () => {
 });
 
 test('a prefix that is no id is refused', () => {
-  expect(() => baitDrawing(input(), { layout: 'wide', prefix: '1 x' })).toThrow(
+  expect(() => baitDrawing(input(), { layout: 'wide', prefix: '1 x' }).svg).toThrow(
     'svgText: prefix wants a lower-case letter, then letters, digits and dashes, got 1 x',
   );
 });

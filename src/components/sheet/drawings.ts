@@ -7,6 +7,7 @@ import { fillDrawing } from './fill-drawings.ts';
 import { moldPlanDrawing } from '../../drawing/mold-plan.ts';
 import { moldSectionDrawing } from '../../drawing/mold-section.ts';
 import { thicknessMap } from '../../drawing/thickness-map.ts';
+import type { TitleBlock } from '../../drawing/title-block.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 
 /** How a drawing of a sheet is put on a page, or into a file of its own. */
@@ -14,8 +15,6 @@ export interface SheetDrawingOptions {
   readonly layout: Layout;
   readonly prefix: string;
   readonly standalone?: Scheme;
-  /** Whether it carries frame and title block. */
-  readonly titled?: boolean;
 }
 
 /** Letter of the mold's section in its plan. */
@@ -48,28 +47,30 @@ export function drawingsOf({ filling }: Pick<Sheet, 'filling'>): DrawingName[] {
 const OF_BAIT: ReadonlySet<DrawingName> = new Set(['bait', 'walls', 'curves']);
 
 /** What all drawings of a sheet share. */
-function shared(sheet: Sheet, drawing: DrawingName, { titled }: SheetDrawingOptions) {
-  const { shop, mold, revision, bait } = sheet;
-  const ofMold = !OF_BAIT.has(drawing);
-  const titleBlock = {
+function shared({ bait, shop, title }: Sheet, drawing: DrawingName) {
+  return {
+    name: OF_BAIT.has(drawing) ? bait.name : title,
+    projection: shop.units === 'us' ? 'third' : 'first',
+  } as const;
+}
+
+/** What the title block of a drawing says. */
+function titleBlockOf(sheet: Sheet, drawing: DrawingName): TitleBlock {
+  const { shop, mold, revision } = sheet;
+  return {
     owner: shop.name,
     number: mold.stock,
     revision: revision.id.toUpperCase(),
     date: revision.date,
-    title: ofMold ? sheet.title : bait.name,
+    title: shared(sheet, drawing).name,
     documentType: DRAWING_WORDS[drawing],
   };
-  return {
-    name: ofMold ? sheet.title : bait.name,
-    projection: shop.units === 'us' ? 'third' : 'first',
-    ...(titled && { titleBlock }),
-  } as const;
 }
 
-/** One drawing of a sheet from its solids. */
+/** One drawing of a sheet from its solids, without frame and title block. */
 export function sheetDrawing(sheet: Sheet, drawing: DrawingName, options: SheetDrawingOptions): Drawing {
   const { bait, geometry, halves, mold, walls } = sheet;
-  const facts = shared(sheet, drawing, options);
+  const facts = shared(sheet, drawing);
   switch (drawing) {
     case 'bait':
       return baitDrawing(
@@ -109,11 +110,29 @@ export function drawingFile({ drawing, layout, view }: DrawingFile): string {
   return `${parts.filter(Boolean).join('-')}.svg`;
 }
 
+/** A drawing and the last part of the address of its file. */
+interface DrawnFile {
+  readonly name: string;
+  readonly made: () => Drawing;
+}
+
+/** A drawing in one layout: bare for a page, and framed with a title block; drawn once for both. */
+function bothFiles(sheet: Sheet, drawing: DrawingName, layout: Layout): DrawnFile[] {
+  let drawn: Drawing | undefined;
+  const bare = () =>
+    (drawn ??= sheetDrawing(sheet, drawing, { layout, prefix: 'drawing', standalone: 'auto' }));
+  return [
+    { name: drawingFile({ drawing, layout, view: true }), made: bare },
+    {
+      name: drawingFile({ drawing, layout, view: false }),
+      made: () => bare().titled(titleBlockOf(sheet, drawing)),
+    },
+  ];
+}
+
 /** Every file of every drawing of a sheet. */
-export function drawingFiles(sheet: Pick<Sheet, 'filling'>): DrawingFile[] {
+export function drawnFiles(sheet: Sheet): DrawnFile[] {
   return drawingsOf(sheet).flatMap((drawing) =>
-    (['wide', 'compact'] as const).flatMap((layout) =>
-      [false, true].map((view) => ({ drawing, layout, view })),
-    ),
+    (['wide', 'compact'] as const).flatMap((layout) => bothFiles(sheet, drawing, layout)),
   );
 }

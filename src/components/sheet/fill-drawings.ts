@@ -1,7 +1,7 @@
 import { blockPlot } from '../../drawing/block-plot.ts';
 import type { Drawing, DrawingOptions } from '../../drawing/drawing.ts';
 import { fillMapDrawing } from '../../drawing/fill-map.ts';
-import type { Projection, TitleBlock } from '../../drawing/title-block.ts';
+import type { Projection } from '../../drawing/title-block.ts';
 import { windowPlot } from '../../drawing/window-plot.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 
@@ -9,7 +9,6 @@ import type { Sheet } from '../../sheet/sheet.ts';
 interface Shared {
   readonly name: string;
   readonly projection: Projection;
-  readonly titleBlock?: TitleBlock;
 }
 
 /** Drawings of how a mold fills and warms. */

@@ -2,7 +2,7 @@ import { replies } from '../../answer/reply.ts';
 import { cardFacts } from '../../card/facts.ts';
 import { cardPng } from '../../card/png.ts';
 import { sheetMarkdown } from '../../components/export/markdown.ts';
-import { drawingFile, drawingFiles, sheetDrawing } from '../../components/sheet/drawings.ts';
+import { drawnFiles } from '../../components/sheet/drawings.ts';
 import { rigDrawing, rigFile } from '../../components/sheet/rig-drawing.ts';
 import { setupData } from '../../sheet/fill-setup.ts';
 import { planData } from '../../sheet/plan-data.ts';
@@ -47,12 +47,7 @@ const svg = (name: string, make: () => { readonly svg: string }): OwnFile => ({
 });
 
 function drawings(sheet: Sheet): OwnFile[] {
-  const drawn = drawingFiles(sheet).map((file) =>
-    svg(drawingFile(file), () => {
-      const { drawing, layout, view } = file;
-      return sheetDrawing(sheet, drawing, { layout, prefix: 'drawing', standalone: 'auto', titled: !view });
-    }),
-  );
+  const drawn = drawnFiles(sheet).map(({ name, made }) => svg(name, made));
   const rigs = sheet.rigs.flatMap((advice) =>
     [false, true].map((view) =>
       svg(`rig-${rigFile(advice.rig, view)}.svg`, () => rigDrawing(sheet, advice, view)),
