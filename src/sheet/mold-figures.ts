@@ -2,6 +2,7 @@ import { band, type Band } from '../core/quantity/band.ts';
 import { figure, figureInput, type Figure } from '../core/quantity/figure.ts';
 import { ALLOYS } from '../core/mold/alloy.ts';
 import { shippingMass } from '../core/mold/block.ts';
+import { MERGED_WITHIN } from '../core/solid/merged-bait.ts';
 import type { Case } from './case.ts';
 import { shotCheck } from './mold-study.ts';
 import { CLAMP_FACTOR, HAND_FORCE } from './practice.ts';
@@ -56,27 +57,28 @@ function forces(given: Case): Figure[] {
 }
 
 function shotCheckFigure(given: Case): Figure {
-  const { block, metal, hollow } = given.halves;
+  const { block, cut } = given.halves;
   const { ratio, tolerance } = shotCheck(given, given.halves);
-  const { vents } = hollow;
+  const { cavities } = given.mold;
   return figure(
     {
       key: 'mold.shotCheck',
       label: 'Cavities over baits',
       unit: '1',
-      basis:
-        'What both solid halves leave free besides channels, vents and pin holes, over the volume of all baits. Before cutting, the surface of a bait is merged within 2 µm, which allows for the stated tolerance.',
-      formula: '(block − metal − channels − vents − pin holes)/(n·V)',
+      basis: `What both solid halves leave free besides channels, vents and pin holes, over the volume of all baits as they were cut: their surface merged within ${MERGED_WITHIN * 1e6} µm.`,
+      formula: '(block − metal − channels, vents and pin holes)/(n·V)',
       inputs: [
         figureInput('block', band(block), 'cm3'),
-        figureInput('metal of both halves', band(metal), 'cm3'),
-        figureInput('gates', band(hollow.gates), 'mL'),
-        figureInput('runners', band(hollow.runner), 'mL'),
-        figureInput('sprue', band(hollow.sprue), 'mL'),
-        figureInput('vents', band(vents.edge + vents.collector + vents.outlet), 'mL'),
-        figureInput('pin holes', band(hollow.pins), 'mL'),
-        figureInput('cavities n', band(given.mold.cavities.length), '1'),
-        figureInput('one bait V', band(given.geometry.volume), 'cm3'),
+        figureInput('metal of the lower half', band(cut.lower), 'cm3'),
+        figureInput('metal of the upper half', band(cut.upper), 'cm3'),
+        figureInput('channels, vents and pin holes', band(cut.besides), 'mL'),
+        figureInput('cavities n', band(cavities.length), '1'),
+        figureInput(
+          'one merged bait V',
+          band(cut.baits.reduce((sum, bait) => sum + bait, 0) / cavities.length),
+          'cm3',
+        ),
+        figureInput('one bait before merging', band(given.geometry.volume), 'cm3'),
         figureInput('tolerance', band(tolerance), '%'),
       ],
       sources: [SOURCES.mesh, SOURCES.halves],

@@ -62,6 +62,12 @@ export function fakeHalves(plan: Outline, volume: number): Sheet['halves'] {
     block,
     metal: block - 4 * volume - 4.697e-6,
     hollow,
+    cut: {
+      lower: block / 2 - 2 * volume - 2.399e-6,
+      upper: block / 2 - 2 * volume - 2.298e-6,
+      besides: 4.697e-6,
+      baits: ROWS.map(() => volume),
+    },
     shown: { positions: new Float64Array(), triangles: new Uint32Array() },
     section: { x: 0.085, lower: metal(-1), upper: metal(1), plastic: ROWS.map((y) => circle(y)) },
   };

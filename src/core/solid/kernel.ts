@@ -1,4 +1,4 @@
-import initialise, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
+import initialise, { type CrossSection, type Manifold, type ManifoldToplevel } from 'manifold-3d';
 import type { Mesh, Vec2, Vec3 } from '../mesh/mesh.ts';
 import type { Outline } from '../section/geometry.ts';
 
@@ -21,10 +21,13 @@ export interface Placement {
   readonly shift?: Vec3;
 }
 
+/** Single is what the kernel takes and gives at its door, 10 nm in a block; double costs as much again. */
+export type Precision = 'single' | 'double';
+
 /** What the kernel does with solids. Lengths go in and come out in metres, areas in m², volumes in m³. */
 export interface Workshop {
   /** A solid from a closed mesh; refuses one that is open, inconsistent or inside out. */
-  readonly solid: (mesh: Mesh) => Solid;
+  readonly solid: (mesh: Mesh, precision?: Precision) => Solid;
   readonly box: (min: Vec3, max: Vec3) => Solid;
   /** A round bar or frustum between two points; its flats enclose the circle's own area, so volumes are exact. */
   readonly cone: (from: Vec3, to: Vec3, radii: readonly [number, number]) => Solid;
@@ -41,9 +44,11 @@ export interface Workshop {
   readonly pieces: (solid: Solid) => Solid[];
   readonly volume: (solid: Solid) => number;
   readonly surface: (solid: Solid) => number;
-  readonly mesh: (solid: Solid) => Mesh;
+  readonly mesh: (solid: Solid, precision?: Precision) => Mesh;
   /** Outline of what closed loops in a plane wind about at least once, simplified by no more than `tolerance`. */
   readonly outline: (loops: Outline, tolerance: number) => Outline;
+  /** What is left of an outline without others, simplified by no more than `tolerance`. */
+  readonly outlineLess: (from: Outline, tools: Outline, tolerance: number) => Outline;
 }
 
 /** The loaded kernel: runs work and frees everything the work made. */
@@ -97,7 +102,7 @@ function workshop(wasm: ManifoldToplevel, keep: (manifold: Manifold) => Solid): 
   const { Manifold: Solids } = wasm;
   const list = (solids: readonly Solid[]): Manifold[] => solids.map(raw);
   return {
-    solid: (mesh) => keep(imported(wasm, mesh)),
+    solid: (mesh, precision = 'double') => keep(imported(wasm, mesh, precision)),
     box: (min, max) => {
       const size = scaled([max[0] - min[0], max[1] - min[1], max[2] - min[2]]);
       const box = Solids.cube(size);
@@ -114,14 +119,21 @@ function workshop(wasm: ManifoldToplevel, keep: (manifold: Manifold) => Solid): 
     union: (solids) => keep(Solids.union(list(solids))),
     intersection: (a, b) => keep(raw(a).intersect(raw(b))),
     difference: (from, tools) => keep(Solids.difference(list([from, ...tools]))),
-    trim: (solid, normal, offset) => keep(raw(solid).trimByPlane([...normal], offset * SCALE)),
+    trim: (solid, normal, offset) => keep(evaluated(raw(solid).trimByPlane([...normal], offset * SCALE))),
     simplify: (solid, tolerance) => keep(raw(solid).simplify(tolerance * SCALE)),
     pieces: (solid) => raw(solid).decompose().map(keep),
     volume: (solid) => raw(solid).volume() / SCALE ** 3,
     surface: (solid) => raw(solid).surfaceArea() / SCALE ** 2,
-    mesh: (solid) => exported(raw(solid)),
-    outline: (loops, tolerance) => outlined(wasm, loops, tolerance),
+    mesh: (solid, precision = 'double') => exported(raw(solid), precision),
+    outline: (loops, tolerance) => outlined(wasm, loops, [], tolerance),
+    outlineLess: (from, tools, tolerance) => outlined(wasm, from, tools, tolerance),
   };
+}
+
+/** The kernel puts booleans off, and does them once more for every place that a solid is set down at: better now than often. */
+function evaluated(solid: Manifold): Manifold {
+  solid.numTri();
+  return solid;
 }
 
 /** Flats of a round channel. */
@@ -164,9 +176,11 @@ function placed(solid: Manifold, placement: Placement, keep: (manifold: Manifold
 }
 
 /** The kernel takes single precision at its door; the corners are then set to their doubles one by one. */
-function imported(wasm: ManifoldToplevel, mesh: Mesh): Manifold {
-  const single = Float32Array.from(mesh.positions, (value) => value * SCALE);
+function imported(wasm: ManifoldToplevel, mesh: Mesh, precision: Precision): Manifold {
+  const single = new Float32Array(mesh.positions.length);
+  for (let i = 0; i < single.length; i++) single[i] = mesh.positions[i]! * SCALE;
   const entry = entered(wasm, single, mesh.triangles);
+  if (precision === 'single') return entry;
   const rowAt = rowsByCorner(single);
   const exact = entry.warpBatch((corners, count) => {
     for (let i = 0; i < count; i++) {
@@ -226,24 +240,44 @@ function rowsByCorner(single: Float32Array): RowAt {
   return (x, y, z) => Math.max(-1, rows[placeOf(x, y, z)]! - 1);
 }
 
-function outlined(wasm: ManifoldToplevel, loops: Outline, tolerance: number): Outline {
-  const region = new wasm.CrossSection(
-    loops.map((loop) => loop.map(([u, v]): [number, number] => [u * SCALE, v * SCALE])),
-    'Positive',
-  );
-  const simple = region.simplify(tolerance * SCALE);
-  const rings = simple.toPolygons();
-  region.delete();
-  simple.delete();
+function outlined(wasm: ManifoldToplevel, loops: Outline, tools: Outline, tolerance: number): Outline {
+  const made = [region(wasm, loops)];
+  const keep = <Made extends (typeof made)[number]>(one: Made): Made => {
+    made.push(one);
+    return one;
+  };
+  const left = tools.length > 0 ? keep(made[0]!.subtract(keep(region(wasm, tools)))) : made[0]!;
+  const rings = keep(left.simplify(tolerance * SCALE)).toPolygons();
+  for (const one of made) one.delete();
   return rings.map((ring) => ring.map(([u, v]): Vec2 => [u / SCALE, v / SCALE]));
 }
 
-/** Triangles come out of the kernel by index; corners are read in double precision through a warp that moves none. */
-function exported(solid: Manifold): Mesh {
+/** What closed loops wind about at least once. */
+function region(wasm: ManifoldToplevel, loops: Outline): CrossSection {
+  return new wasm.CrossSection(
+    loops.map((loop) => loop.map(([u, v]): [number, number] => [u * SCALE, v * SCALE])),
+    'Positive',
+  );
+}
+
+/** Triangles come out of the kernel by index; double corners are read through a warp that moves none. */
+function exported(solid: Manifold, precision: Precision): Mesh {
   let positions = new Float64Array();
-  const same = solid.warpBatch((corners, count) => {
-    positions = Float64Array.from(corners.subarray(0, 3 * count), (value) => value / SCALE);
-  });
-  same.delete();
-  return { positions, triangles: Uint32Array.from(solid.getMesh().triVerts) };
+  if (precision === 'double') {
+    const same = solid.warpBatch((corners, count) => {
+      positions = metres(corners.subarray(0, 3 * count));
+    });
+    same.delete();
+  }
+  const { triVerts, vertProperties } = solid.getMesh();
+  return {
+    positions: precision === 'double' ? positions : metres(vertProperties),
+    triangles: Uint32Array.from(triVerts),
+  };
+}
+
+function metres(lengths: Float32Array | Float64Array): Float64Array<ArrayBuffer> {
+  const result = new Float64Array(lengths.length);
+  for (let i = 0; i < lengths.length; i++) result[i] = lengths[i]! / SCALE;
+  return result;
 }

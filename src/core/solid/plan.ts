@@ -74,6 +74,28 @@ export function meshInBlock(mesh: Mesh, placement: PlanPlacement): Mesh {
 }
 
 /**
+ * A mesh of the block's frame in the frame of a bait that lies in it: undoes `meshInBlock`.
+ *
+ * @param mesh - in the block's frame [m]
+ * @param placement - how the bait is set down [m, rad]
+ * @returns the mesh in the bait's own frame, wound outwards [m]
+ *
+ * Cost: linear in the points.
+ * Source: the inverse of a rotation is its transpose.
+ */
+export function meshFromBlock(mesh: Mesh, placement: PlanPlacement): Mesh {
+  const [ax, ay] = turnedDirection([1, 0], placement);
+  const [bx, by] = turnedDirection([0, 1], placement);
+  const { x, y } = placement;
+  const rows = [
+    [ax, ay, 0],
+    [bx, by, 0],
+    [0, 0, 1],
+  ] as const;
+  return placedMesh(mesh, rows, [-(ax * x + ay * y), -(bx * x + by * y), 0]);
+}
+
+/**
  * Extents of an outline.
  *
  * @param outline - closed rings [m]

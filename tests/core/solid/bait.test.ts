@@ -75,7 +75,9 @@ test.each([
   const whole = meshVolume((await baitSolid(bait, resolution)).mesh);
   const kernel = await loadKernel();
   const [body, limb, shared] = kernel.work((shop) => {
-    const parts = [loft(bodyOf(bait), resolution), sweepMesh(sweepOf(tail), points)].map(shop.solid);
+    const parts = [loft(bodyOf(bait), resolution), sweepMesh(sweepOf(tail), points)].map((mesh) =>
+      shop.solid(mesh),
+    );
     return [...parts.map(shop.volume), shop.volume(shop.intersection(parts[0]!, parts[1]!))];
   });
   expect(shared).toBeGreaterThan(0);

@@ -30,6 +30,15 @@ test('a mesh comes back with every corner to the last bit but the change of unit
   expect(back.triangles.length).toBe(mesh.triangles.length);
 });
 
+test('in single precision corners keep seven digits', () => {
+  const mesh = pill(0.083, 0.0113);
+  const back = kernel.work((shop) => shop.mesh(shop.solid(mesh, 'single'), 'single'));
+  const single = Float64Array.from(mesh.positions, (value) => Math.fround(value * 1e3) / 1e3);
+  expect(sorted(back)).toEqual(sorted({ ...mesh, positions: single }));
+  expect(sorted(back)).not.toEqual(sorted(mesh));
+  expect(meshVolume(back) / meshVolume(mesh)).toBeCloseTo(1, 6);
+});
+
 test('union and difference add up, and own sums agree with the kernel to 1e-9', () => {
   const [a, b] = [pill(0.05, 0.012), pill(0.02, 0.009)];
   kernel.work((shop) => {
@@ -209,6 +218,18 @@ describe('outlines of loops', () => {
     const areas = outline([square(0, 0.02), hole]).map(area);
     expect(areas.sort((a, b) => a - b)).toEqual([-25e-6, 400e-6].map((one) => expect.closeTo(one, 12) as number)); // prettier-ignore
     expect(outline([hole])).toEqual([]);
+  });
+  test('an outline without another is a ring round it, without one that covers it nothing', () => {
+    const less = (from: Ring[], tools: Ring[], tolerance = 1e-6) =>
+      kernel.work((shop) => shop.outlineLess(from, tools, tolerance));
+    const inner = square(0.005, 0.005).map(([x, y]): [number, number] => [x, y + 0.005]);
+    const areas = less([square(0, 0.02)], [inner]).map(area);
+    expect(areas.sort((a, b) => a - b)).toEqual([-25e-6, 400e-6].map((one) => expect.closeTo(one, 12) as number)); // prettier-ignore
+    expect(less([square(0, 0.02)], [square(-0.001, 0.03), inner])).toEqual([]);
+    expect(less([square(0, 0.02)], [])).toEqual(outline([square(0, 0.02)]));
+    const bent: Ring = [[0, 0.01], [0.01, 0.0101], [0.02, 0.01], [0.02, 0.03], [0, 0.03]]; // prettier-ignore
+    expect(less([square(0, 0.02)], [bent], 5e-5)[0]).toHaveLength(5);
+    expect(less([square(0, 0.02)], [bent], 2e-4)[0]).toHaveLength(4);
   });
   test('points off a line by less than the tolerance go', () => {
     const bent: Ring = [[0, 0], [0.01, -0.0001], [0.02, 0], [0.02, 0.02], [0, 0.02]]; // prettier-ignore
