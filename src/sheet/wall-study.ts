@@ -1,7 +1,6 @@
 import { boxTree } from '../core/section/box-tree.ts';
 import type { BaitGeometry } from '../core/section/geometry.ts';
 import { columnBalls, heightMap } from '../core/section/height-map.ts';
-import { loadKernel } from '../core/solid/kernel.ts';
 import type { Remember } from './tools.ts';
 
 /** Wall thickness over the plan: cell (i, j) is entry i + nx·j, its middle at x0 + i·cell, y0 + j·cell [m]. */
@@ -24,14 +23,9 @@ export interface WallStudy {
 
 /** Cells of the box about the plan: a five-inch bait is mapped at about two thirds of a millimetre. */
 const CELLS = 7_000;
-/** The mesh is merged within this first, which takes most of the time off and moves a wall by no more than twice as much [m]. */
-const MERGED_WITHIN = 5e-6;
-
 type Solid = Pick<BaitGeometry, 'mesh' | 'box'>;
 
-async function studyOf({ mesh: fine, box: { min, max } }: Solid): Promise<WallStudy> {
-  const kernel = await loadKernel();
-  const mesh = kernel.work((shop) => shop.mesh(shop.simplify(shop.solid(fine), MERGED_WITHIN)));
+function studyOf({ mesh, box: { min, max } }: Solid): WallStudy {
   const pitch = Math.sqrt(((max[0] - min[0]) * (max[1] - min[1])) / CELLS);
   const tree = boxTree(mesh);
   const balls = columnBalls(tree, pitch);

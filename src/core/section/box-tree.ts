@@ -13,20 +13,32 @@ export interface BoxTree {
   readonly leaves: number;
   readonly boxes: Float64Array;
   readonly order: Uint32Array;
-  /**
-   * Planes of the triangles in the order of `order`, shape (T, 4): unit normal and distance from the origin [m]; all 0
-   * where a triangle has no area.
-   */
-  readonly planes: Float64Array;
-  /**
-   * What the search for the nearest point needs of the triangles, side by side and in the order of `order`, shape (T, 12):
-   * first corner, edges to the second and the third [m], and the products of the edges bb, bc, cc [m²].
-   */
-  readonly edges: Float64Array;
+  /** Worked out when a search for distances first asks for them. */
+  readonly faces: Faces;
 }
 
+/** What searches for the nearest point need of the triangles, in the order of the tree. */
+export interface Faces {
+  /** Planes, shape (T, 4): unit normal and distance from the origin [m]; all 0 where a triangle has no area. */
+  readonly planes: Float64Array;
+  /** Shape (T, 12): first corner, edges to the second and the third [m], products of the edges bb, bc, cc [m²]. */
+  readonly edges: Float64Array;
+  /**
+   * Slabs that hold all triangles of a node, shape (2·leaves, 5): unit normal, offset of the middle from the origin, half
+   * thickness [m]. A patch of a round surface bulges out of its box's corner, but hardly out of its slab. Nodes of more than
+   * `SLAB_TRIANGLES` have a half thickness of Infinity.
+   */
+  readonly slabs: Float64Array;
+}
+
+/** Triangles that a slab is laid about, at most. */
+export const SLAB_TRIANGLES = 256;
+
+const trees = new WeakMap<Mesh, BoxTree>();
+
 /**
- * A tree of boxes over a mesh, for searches that must not look at every triangle.
+ * A tree of boxes over a mesh, for searches that must not look at every triangle. It is kept as long as the mesh, which must
+ * not be changed any more.
  *
  * @param mesh - any triangles [m]
  * @returns the tree, in metres
@@ -38,6 +50,14 @@ export interface BoxTree {
  * construction on GPUs, Computer Graphics Forum 28 (2009), from memory.
  */
 export function boxTree(mesh: Mesh): BoxTree {
+  const known = trees.get(mesh);
+  if (known) return known;
+  const tree = treeOf(mesh);
+  trees.set(mesh, tree);
+  return tree;
+}
+
+function treeOf(mesh: Mesh): BoxTree {
   const count = mesh.triangles.length / 3;
   if (count === 0) throw new RangeError('boxTree: wants at least one triangle, got none');
   const order = mortonOrder(mesh);
@@ -54,10 +74,70 @@ export function boxTree(mesh: Mesh): BoxTree {
       boxes[own + 3] = Math.max(boxes[one + 3]!, boxes[two + 3]!);
     }
   }
-  return { mesh, leaves, boxes, order, ...facesOf(mesh, order) };
+  let faces: Faces | undefined;
+  return {
+    ...{ mesh, leaves, boxes, order },
+    get faces() {
+      return (faces ??= facesOf(mesh, order, leaves));
+    },
+  };
 }
 
-function facesOf({ positions: p, triangles }: Mesh, order: Uint32Array): Pick<BoxTree, 'planes' | 'edges'> {
+function slabsOf(edges: Float64Array, count: number, leaves: number): Float64Array {
+  const slabs = new Float64Array(10 * leaves);
+  for (let leaf = 0; leaf < leaves; leaf++) addNormals(edges, LEAF * leaf, Math.min(count, LEAF * (leaf + 1)), slabs, 5 * (leaves + leaf)); // prettier-ignore
+  let [first, span] = [leaves, LEAF];
+  for (; first > 1 && 2 * span <= SLAB_TRIANGLES; first /= 2) {
+    for (let node = first / 2; node < first; node++) {
+      for (let axis = 0; axis < 3; axis++)
+        slabs[5 * node + axis] = slabs[10 * node + axis]! + slabs[10 * node + 5 + axis]!;
+    }
+    span *= 2;
+  }
+  for (let node = 1; node < first; node++) slabs[5 * node + 4] = Infinity;
+  for (let node = first; node < 2 * leaves; node++) {
+    const depth = 31 - Math.clz32(node);
+    const own = (LEAF * leaves) / 2 ** depth;
+    const from = own * (node - 2 ** depth);
+    laySlab(edges, Math.min(count, from), Math.min(count, from + own), slabs, 5 * node);
+  }
+  return slabs;
+}
+
+/** Adds the area vectors of some triangles, doubled. */
+function addNormals(edges: Float64Array, from: number, to: number, sums: Float64Array, at: number): void {
+  for (let e = 12 * from; e < 12 * to; e += 12) {
+    const [bx, by, bz] = [edges[e + 3]!, edges[e + 4]!, edges[e + 5]!];
+    const [cx, cy, cz] = [edges[e + 6]!, edges[e + 7]!, edges[e + 8]!];
+    sums[at] = sums[at]! + by * cz - bz * cy;
+    sums[at + 1] = sums[at + 1]! + bz * cx - bx * cz;
+    sums[at + 2] = sums[at + 2]! + bx * cy - by * cx;
+  }
+}
+
+/** Makes the area vector at a place a unit normal and lays the slab across it about some triangles. */
+function laySlab(edges: Float64Array, from: number, to: number, slabs: Float64Array, at: number): void {
+  const [sx, sy, sz] = [slabs[at]!, slabs[at + 1]!, slabs[at + 2]!];
+  const size = Math.sqrt(sx * sx + sy * sy + sz * sz);
+  if (!(size > 0)) {
+    slabs[at + 4] = Infinity;
+    return;
+  }
+  const [nx, ny, nz] = [sx / size, sy / size, sz / size];
+  let [low, high] = [Infinity, -Infinity];
+  for (let e = 12 * from; e < 12 * to; e += 12) {
+    const a = nx * edges[e]! + ny * edges[e + 1]! + nz * edges[e + 2]!;
+    const b = a + nx * edges[e + 3]! + ny * edges[e + 4]! + nz * edges[e + 5]!;
+    const c = a + nx * edges[e + 6]! + ny * edges[e + 7]! + nz * edges[e + 8]!;
+    low = Math.min(low, a, b, c);
+    high = Math.max(high, a, b, c);
+  }
+  [slabs[at], slabs[at + 1], slabs[at + 2]] = [nx, ny, nz];
+  slabs[at + 3] = (low + high) / 2;
+  slabs[at + 4] = (high - low) / 2;
+}
+
+function facesOf({ positions: p, triangles }: Mesh, order: Uint32Array, leaves: number): Faces {
   const planes = new Float64Array(4 * order.length);
   const edges = new Float64Array(12 * order.length);
   for (let i = 0; i < order.length; i++) {
@@ -80,7 +160,7 @@ function facesOf({ positions: p, triangles }: Mesh, order: Uint32Array): Pick<Bo
     [planes[4 * i], planes[4 * i + 1], planes[4 * i + 2]] = [nx / size, ny / size, nz / size];
     planes[4 * i + 3] = (nx * ax + ny * ay + nz * az) / size;
   }
-  return { planes, edges };
+  return { planes, edges, slabs: slabsOf(edges, order.length, leaves) };
 }
 
 /** An empty leaf keeps a box turned inside out, which no search enters. */

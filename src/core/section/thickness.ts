@@ -1,7 +1,7 @@
 import type { Box, Vec3 } from '../mesh/mesh.ts';
 import type { BoxTree } from './box-tree.ts';
 import { isInside } from './inside.ts';
-import { nearest, nearestResult, type Nearest } from './nearest.ts';
+import { nearest, nearestResult, shrunkRadius, type Nearest } from './nearest.ts';
 
 /** A ball inside the solid: its diameter and centre [m]. */
 export interface Ball {
@@ -13,6 +13,13 @@ const ROOT3 = Math.sqrt(3);
 
 /** Distances to the surface are searched to this part of a cube's half diagonal. */
 const SLACK = 3;
+
+/** A climb ends when its steps are this part of the radius [1]; roughly, to see which hills are worth it, and to the end. */
+const ROUGH = 1e-3;
+const EXACT = 1e-7;
+
+/** Hills whose rough tops are lower than the best by more than this part are not climbed to the end [1]. */
+const RIVAL = 4e-3;
 
 /** Most cubes that one round of the search may hold. */
 const CUBES = 40_000;
@@ -62,7 +69,7 @@ export function thickestBall(tree: BoxTree, resolution = 0.02): Ball {
     hills = highest(hills);
     // The first hill is climbed at once: the sooner the best is known, the more cubes are ruled out.
     if (hills[0] && hills[0].radius > climbed) {
-      const top = uphill(tree, hills[0], found);
+      const top = uphill(tree, hills[0], found, ROUGH);
       climbed = top.thickness / 2;
       hills[0] = { radius: climbed, x: top.at[0], y: top.at[1], z: top.at[2] };
     }
@@ -71,7 +78,14 @@ export function thickestBall(tree: BoxTree, resolution = 0.02): Ball {
   }
   if (hills.length === 0)
     throw new RangeError('thickestBall: wants a closed solid, got nothing inside the mesh');
-  const tops = hills.map((hill) => uphill(tree, hill, found));
+  const rough = hills.map((hill) => uphill(tree, hill, found, ROUGH));
+  const most = Math.max(...rough.map(({ thickness }) => thickness));
+  // A climb that has come near its top gains no more than a few of its steps.
+  const tops = rough
+    .filter(({ thickness }) => thickness >= most * (1 - RIVAL))
+    .map(({ thickness, at: [x, y, z] }) =>
+      uphill(tree, { radius: thickness / 2, x, y, z }, found, EXACT, 2 * ROUGH),
+    );
   return tops.reduce((best, top) => (top.thickness > best.thickness ? top : best));
 }
 
@@ -143,17 +157,19 @@ function halved(cubes: readonly number[], half: number, promising: number): numb
 }
 
 /** Moves a centre along the axes as long as its ball grows, in steps that double on success and halve on failure. */
-function uphill(tree: BoxTree, start: Candidate, found: Nearest): Ball {
+function uphill(tree: BoxTree, start: Candidate, found: Nearest, fineness: number, stride = 1 / 16): Ball {
   const centre = [start.x, start.y, start.z] as [number, number, number];
   nearest(tree, ...centre, found);
   let radius = found.distance;
-  let step = radius / 16;
-  for (let round = 0; round < 200 && step > radius * 1e-7; round++) {
+  // Roughly, a distance may come out too large by half a step; to the end it is exact.
+  const slack = fineness > EXACT ? fineness / 2 : 0;
+  let step = radius * stride;
+  for (let round = 0; round < 200 && step > radius * fineness; round++) {
     let better = false;
     for (let side = 0; side < 6; side++) {
       const moved = centre.slice() as typeof centre;
       moved[side >> 1]! += side & 1 ? -step : step;
-      nearest(tree, ...moved, found, 0, radius * (1 + 1e-12));
+      nearest(tree, ...moved, found, slack * radius, radius * (1 + 1e-12));
       if (found.distance <= radius * (1 + 1e-12)) continue;
       radius = found.distance;
       centre.splice(0, 3, ...moved);
@@ -174,10 +190,11 @@ const SHRUNK = 4e-3;
  *
  * @param tree - boxes over a closed mesh [m]
  * @param point - inside the solid [m]
- * @returns diameter, at most 0.1 % too large, and centre [m]
+ * @returns diameter and centre [m]; the surface reaches 0.4 % of the radius into the ball, 1.5 % beside an edge
  *
- * Valid: points inside; beside a convex edge of the mesh the two facets stop the ball early.
- * Cost: four to eight searches.
+ * Valid: points inside. Facets that turn by less than 10° from the one that it touches do not stop the ball; beside a sharper
+ * edge both facets stop it early.
+ * Cost: two searches.
  * Source: J. Ma, S. W. Bae and S. Choi, 3D medial axis point approximation using nearest neighbors and the normal
  * field, The Visual Computer 28 (2012), from memory.
  */
@@ -192,24 +209,12 @@ export function ballAbout(tree: BoxTree, point: Vec3): Ball {
     number,
     number,
   ];
-  const centreAt = (radius: number): Vec3 => [
-    foot[0] + radius * away[0],
-    foot[1] + radius * away[1],
-    foot[2] + radius * away[2],
-  ];
   const { min, max } = treeBox(tree);
   // No ball inside is larger than the narrowest side of the box.
-  let radius = Math.min(max[0] - min[0], max[1] - min[1], max[2] - min[2]) / 2;
-  while (radius > least) {
-    nearest(tree, ...centreAt(radius), found, radius * SHRUNK);
-    if (found.distance >= radius * (1 - SHRUNK)) break;
-    const [dx, dy, dz] = [found.x - foot[0], found.y - foot[1], found.z - foot[2]];
-    const along = dx * away[0] + dy * away[1] + dz * away[2];
-    // The ball that touches at the foot and passes through what was found inside it.
-    radius = Math.min(radius * (1 - SHRUNK), (dx * dx + dy * dy + dz * dz) / (2 * along));
-  }
-  radius = Math.max(radius, least);
-  return { thickness: 2 * radius, at: centreAt(radius) };
+  const start = Math.min(max[0] - min[0], max[1] - min[1], max[2] - min[2]) / 2;
+  const radius = Math.max(least, shrunkRadius(tree, foot, away, start, SHRUNK));
+  const at = [0, 1, 2].map((axis) => foot[axis]! + radius * away[axis]!) as [number, number, number];
+  return { thickness: 2 * radius, at };
 }
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Mesh, Vec3 } from '../../../src/core/mesh/mesh.ts';
-import { boxTree, LEAF } from '../../../src/core/section/box-tree.ts';
+import { boxTree, LEAF, SLAB_TRIANGLES } from '../../../src/core/section/box-tree.ts';
 import { once } from '../../support/once.ts';
 import { box, meshOf, torus } from '../../support/solids.ts';
 
@@ -15,6 +15,20 @@ const boundsOf = (points: readonly Vec3[]): number[] => [
   ...[0, 1, 2].map((axis) => Math.min(...points.map((point) => point[axis]!))),
   ...[0, 1, 2].map((axis) => Math.max(...points.map((point) => point[axis]!))),
 ];
+
+/** Vector sum of the areas of triangles, doubled. */
+const areaOf = (mesh: Mesh, members: readonly number[]): number[] => {
+  const sums = [0, 0, 0];
+  for (const t of members) {
+    const [a, b, c] = cornersOf(mesh, t) as [Vec3, Vec3, Vec3];
+    const [u, v] = [b, c].map((corner) => corner.map((value, axis) => value - a[axis]!)) as unknown as [Vec3, Vec3];
+    sums.forEach((_, i) => {
+      const [j, k] = [(i + 1) % 3, (i + 2) % 3] as [0 | 1 | 2, 0 | 1 | 2];
+      sums[i] = sums[i]! + u[j] * v[k] - u[k] * v[j];
+    });
+  }
+  return sums;
+};
 
 describe.each([
   ['a box, three lowest boxes and an empty one', box([1, 2, 3], [5, -1, 0.5]), 4],
@@ -51,9 +65,33 @@ describe.each([
     expect(tree().boxes.length).toBe(12 * leaves);
   });
 
+  test('slabs: each holds all triangles below its node, from side to side; one of too many is without end', () => {
+    for (let node = 1; node < 2 * leaves; node++) {
+      const depth = Math.floor(Math.log2(node));
+      const size = (LEAF * leaves) / 2 ** depth;
+      const members = [...tree().order].slice(size * (node - 2 ** depth)).slice(0, size);
+      const [nx = 0, ny = 0, nz = 0, middle = 0, half = 0] = tree().faces.slabs.slice(5 * node, 5 * node + 5);
+      if (size > SLAB_TRIANGLES || members.length === 0) {
+        expect(half).toBe(Infinity);
+        continue;
+      }
+      if (half === Infinity) {
+        // The triangles of a closed piece face all ways and have no normal in common.
+        expect(Math.hypot(...areaOf(mesh, members))).toBeLessThan(1e-12);
+        continue;
+      }
+      expect(Math.hypot(nx, ny, nz)).toBeCloseTo(1, 12);
+      const offsets = members
+        .flatMap((t) => cornersOf(mesh, t))
+        .map(([x = 0, y = 0, z = 0]) => nx * x + ny * y + nz * z - middle);
+      expect(Math.max(...offsets)).toBeCloseTo(half, 12);
+      expect(Math.min(...offsets)).toBeCloseTo(-half, 12);
+    }
+  });
+
   test('planes: each holds its triangle’s corners, its normal is a unit vector to the outside', () => {
     tree().order.forEach((t, i) => {
-      const [nx, ny, nz, height] = tree().planes.slice(4 * i, 4 * i + 4) as unknown as [
+      const [nx, ny, nz, height] = tree().faces.planes.slice(4 * i, 4 * i + 4) as unknown as [
         number,
         number,
         number,
@@ -127,7 +165,7 @@ test('a triangle without an area has a plane of zeros; all of them in one point 
       [1, 1, 1],
     ],
   );
-  expect([...boxTree(flat).planes]).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
+  expect([...boxTree(flat).faces.planes]).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
   const point = meshOf(
     [[4, 5, 6]],
     [

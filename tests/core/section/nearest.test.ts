@@ -131,15 +131,18 @@ describe('a ring of 1152 triangles', () => {
 
   /** Triangles looked at for all points together. */
   const looks = (...rest: [slack?: number, enough?: number]): number => {
-    const { array, reads } = countedReads(tree().edges, 12);
-    for (const point of points) found({ ...tree(), edges: array }, point, ...rest);
+    const { array, reads } = countedReads(tree().faces.edges, 12);
+    for (const point of points)
+      found({ ...tree(), faces: { ...tree().faces, edges: array } }, point, ...rest);
     return reads();
   };
 
-  /** Triangles whose own plane and whose lowest box come nearer to a point than the mesh does: no search can leave them out. */
+  type Five = [number, number, number, number, number];
+
+  /** Triangles whose own plane and whose lowest box and slab come nearer to a point than the mesh does: no search can leave them out. */
   const needed = (point: Vec3, least: number): number =>
     Array.from(tree().order.keys()).filter((i) => {
-      const [nx, ny, nz, height] = tree().planes.subarray(4 * i, 4 * i + 4) as unknown as [
+      const [nx, ny, nz, height] = tree().faces.planes.subarray(4 * i, 4 * i + 4) as unknown as [
         number,
         number,
         number,
@@ -149,7 +152,13 @@ describe('a ring of 1152 triangles', () => {
       const gaps = point.map((value, axis) =>
         Math.max(tree().boxes[corner + axis]! - value, 0, value - tree().boxes[corner + 3 + axis]!),
       );
-      return Math.abs(dot([nx, ny, nz], point) - height) < least && Math.hypot(...gaps) < least;
+      const leaf = 5 * (tree().leaves + Math.floor(i / LEAF));
+      const [sx, sy, sz, middle, half] = tree().faces.slabs.subarray(leaf, leaf + 5) as unknown as Five;
+      return (
+        Math.abs(dot([nx, ny, nz], point) - height) < least &&
+        Math.hypot(...gaps) < least &&
+        Math.abs(dot([sx, sy, sz], point) - middle) - half < least
+      );
     }).length;
 
   test('few triangles are looked at that could be left out', () => {
@@ -165,9 +174,9 @@ describe('a ring of 1152 triangles', () => {
     for (const point of points) {
       const known = found(tree(), point);
       for (const place of [-1, known.place]) {
-        const { array, reads } = countedReads(tree().edges, 12);
+        const { array, reads } = countedReads(tree().faces.edges, 12);
         const result = { ...nearestResult(), place };
-        nearest({ ...tree(), edges: array }, ...point, result);
+        nearest({ ...tree(), faces: { ...tree().faces, edges: array } }, ...point, result);
         expect(result.distance).toBe(known.distance);
         if (place < 0) cold += reads();
         else warm += reads();

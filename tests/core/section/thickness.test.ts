@@ -132,6 +132,43 @@ describe('ball about a point', () => {
     const tree = boxTree(capsule(0.004, 0.06, 64, 512));
     expect(relative(ballAbout(tree, [0.003, 0.001, 0.0007]).thickness, 0.008)).toBeLessThan(5e-3);
   });
+  test('an edge that turns by 8° does not: beside the waist of two cones the ball spans the solid', () => {
+    const [waist, half, slope] = [0.012, 0.04, Math.PI / 45];
+    const end = waist - half * Math.tan(slope);
+    const tree = boxTree(
+      turned(
+        [
+          [0, end],
+          [half, waist],
+          [2 * half, end],
+        ],
+        128,
+      ),
+    );
+    for (const beside of [5e-5, 2e-4, 8e-4]) {
+      // Under the middle of a flat of the front cone; touching both cones there it would measure 28 times `beside`.
+      const height = (waist - beside * Math.tan(slope)) * Math.cos(Math.PI / 128) - 1e-6;
+      const [y, z] = [height * Math.cos(Math.PI / 128), height * Math.sin(Math.PI / 128)];
+      const { thickness } = ballAbout(tree, [half - beside, y, z]);
+      expect(thickness).toBeGreaterThan(2 * waist * 0.8);
+      expect(thickness).toBeLessThan(2 * waist);
+    }
+  });
+  test('an edge that turns by 24° stops it: beside one, the ball touches both flats', () => {
+    const [radius, turn] = [0.004, (2 * Math.PI) / 15];
+    const tree = boxTree(frustum(radius, radius, 0.08, 15));
+    const [away, along] = [turn / 2, turn / 2 + Math.PI / 2];
+    for (const beside of [1e-4, 2e-4, 4e-4]) {
+      // On the flat behind the corner at angle 0, a little below it.
+      const [u, v] = [0, 1].map((axis) => {
+        const part = (angle: number) => (axis === 0 ? Math.cos(angle) : Math.sin(angle));
+        return (axis === 0 ? radius : 0) + beside * part(along) - 1e-6 * part(away);
+      }) as [number, number];
+      const { thickness } = ballAbout(tree, [0.04, u, v]);
+      // What reaches 0.4 % deep into it does not stop it yet.
+      expect(relative(thickness, 2 * beside * Math.tan((Math.PI - turn) / 2))).toBeLessThan(3e-2);
+    }
+  });
 });
 
 describe('height map', () => {
