@@ -18,17 +18,10 @@ export interface Network {
   readonly factor: Factor;
 }
 
-/** Factor L·D·Lᵀ in columns, in the order of elimination. */
+/** Factor L·D·Lᵀ in columns, in the order of elimination; its pattern stands in the order. */
 interface Factor {
-  /** Row and value of an entry; column k runs from `order.start[k]` to `end[k]`. */
-  readonly row: Int32Array;
   readonly value: Float64Array;
-  readonly end: Int32Array;
   readonly diagonal: Float64Array;
-  /** Elimination tree of the cells in use, marks and a stack to walk it. */
-  readonly parent: Int32Array;
-  readonly seen: Int32Array;
-  readonly stack: Int32Array;
   readonly work: Float64Array;
 }
 
@@ -43,87 +36,87 @@ interface Factor {
  */
 export function emptyNetwork(cavity: Cavity): Network {
   const { count, neighbours, order } = cavity;
-  const entries = order.start[count]!;
-  const [list, whole] = [() => new Float64Array(count), () => new Int32Array(count)];
+  const list = () => new Float64Array(count);
   return {
     ...{ neighbours, order, active: new Uint8Array(count), link: new Float64Array(4 * count) },
     ...{ gate: list(), front: list(), pressure: list() },
-    factor: {
-      ...{ row: new Int32Array(entries), value: new Float64Array(entries), end: whole(), diagonal: list() },
-      ...{ parent: whole(), seen: whole(), stack: whole(), work: list() },
-    },
+    factor: { value: new Float64Array(order.row.length), diagonal: list(), work: list() },
   };
 }
 
-/**
- * Documented kernel: factors the network row by row. The pattern of row k is found by walking the elimination tree from
- * each neighbour that comes before k; the tree grows as it is walked.
- */
-function factorise(net: Network): void {
+/** Puts the matrix of the active cells into the pattern of the factor; the right side is what the gate gives. */
+function assemble(net: Network): void {
   const { neighbours, order, active, link, gate, front } = net;
-  const { cell, place, start } = order;
-  const { row, value, end, diagonal, parent, seen, stack, work } = net.factor;
-  const count = cell.length;
-  for (let k = 0; k < count; k++) {
-    const own = cell[k]!;
-    end[k] = start[k]!;
-    parent[k] = -1;
-    seen[k] = k;
-    if (active[own] === 0) continue;
-    let pivot = gate[own]! + front[own]!;
-    let top = count;
-    for (let side = 4 * own; side < 4 * own + 4; side++) {
+  const { place, entry } = order;
+  const { value, diagonal, work } = net.factor;
+  value.fill(0);
+  for (let cell = 0; cell < active.length; cell++) {
+    const k = place[cell]!;
+    work[k] = 0;
+    if (active[cell] === 0) continue;
+    let sum = gate[cell]! + front[cell]!;
+    for (let side = 4 * cell; side < 4 * cell + 4; side++) {
       const c = link[side]!;
       if (c === 0 || active[neighbours[side]!] === 0) continue;
-      pivot += c;
-      let i = place[neighbours[side]!]!;
-      if (i > k) continue;
-      work[i] = work[i]! - c;
-      let depth = 0;
-      while (seen[i] !== k) {
-        if (parent[i] === -1) parent[i] = k;
-        stack[depth++] = i;
-        seen[i] = k;
-        i = parent[i]!;
-      }
-      while (depth > 0) stack[--top] = stack[--depth]!;
+      sum += c;
+      if (entry[side]! >= 0) value[entry[side]!] = -c;
     }
-    for (; top < count; top++) {
-      const i = stack[top]!;
-      const y = work[i]!;
-      work[i] = 0;
-      const last = end[i]!;
-      for (let p = start[i]!; p < last; p++) work[row[p]!] = work[row[p]!]! - value[p]! * y;
-      const entry = y / diagonal[i]!;
-      pivot -= entry * y;
-      row[last] = k;
-      value[last] = entry;
-      end[i] = last + 1;
+    diagonal[k] = sum;
+    work[k] = gate[cell]!;
+  }
+}
+
+/** Documented kernel: factors the network column by column in place, each column changing those of its rows. */
+function factorise(net: Network): void {
+  const { order, active, gate, front } = net;
+  const { cell, start, row, target } = order;
+  const { value, diagonal } = net.factor;
+  let pair = 0;
+  for (let k = 0; k < cell.length; k++) {
+    const own = cell[k]!;
+    const [first, end] = [start[k]!, start[k + 1]!];
+    if (active[own] === 0) {
+      pair += ((end - first) * (end - first - 1)) >> 1;
+      continue;
     }
     // Cells cut off by frozen ones see neither gate nor front: their pivot vanishes and their pressure stays 0.
-    diagonal[k] = pivot > 1e-13 * (gate[own]! + front[own]!) ? pivot : Infinity;
+    if (!(diagonal[k]! > 1e-13 * (gate[own]! + front[own]!))) diagonal[k] = Infinity;
+    const share = 1 / diagonal[k]!;
+    for (let p = first; p < end; p++) {
+      const y = value[p]!;
+      if (y === 0) {
+        pair += end - p - 1;
+        continue;
+      }
+      const times = y * share;
+      const at = row[p]!;
+      diagonal[at] = diagonal[at]! - times * y;
+      for (let r = p + 1; r < end; r++) {
+        const there = target[pair++]!;
+        value[there] = value[there]! - times * value[r]!;
+      }
+      value[p] = times;
+    }
   }
 }
 
 function substitute(net: Network): void {
-  const { order, active, gate, pressure } = net;
-  const { cell, start } = order;
-  const { row, value, end, diagonal, work } = net.factor;
+  const { order, active, pressure } = net;
+  const { cell, start, row } = order;
+  const { value, diagonal, work } = net.factor;
   const count = cell.length;
-  for (let k = 0; k < count; k++) work[k] = active[cell[k]!] === 1 ? gate[cell[k]!]! : 0;
   for (let k = 0; k < count; k++) {
     const y = work[k]!;
     if (y === 0) continue;
-    for (let p = start[k]!; p < end[k]!; p++) work[row[p]!] = work[row[p]!]! - value[p]! * y;
+    for (let p = start[k]!; p < start[k + 1]!; p++) work[row[p]!] = work[row[p]!]! - value[p]! * y;
   }
   for (let k = count - 1; k >= 0; k--) {
     if (active[cell[k]!] === 0) continue;
     let x = work[k]! / diagonal[k]!;
-    for (let p = start[k]!; p < end[k]!; p++) x -= value[p]! * work[row[p]!]!;
+    for (let p = start[k]!; p < start[k + 1]!; p++) x -= value[p]! * work[row[p]!]!;
     work[k] = x;
     pressure[cell[k]!] = x;
   }
-  work.fill(0);
 }
 
 /**
@@ -133,9 +126,11 @@ function substitute(net: Network): void {
  *
  * Valid: cells cut off from gate and front keep pressure 0.
  * Cost: some 70 multiplications a cell of an ordinary bait; no iteration, so neither start nor tolerance.
- * Source: sparse L·D·Lᵀ by rows, T. A. Davis, ACM Trans. Math. Softw. 31 (2005) 587, from memory.
+ * Source: sparse L·D·Lᵀ by columns on a pattern known beforehand, T. A. Davis, Direct Methods for Sparse Linear Systems
+ * (2006), ch. 4, from memory.
  */
 export function solvePressures(net: Network): void {
+  assemble(net);
   factorise(net);
   substitute(net);
 }
