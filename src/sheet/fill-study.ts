@@ -1,3 +1,4 @@
+import { pushTimes } from '../core/fill/grid/push-times.ts';
 import {
   fillReserve,
   type PartDrive,
@@ -104,15 +105,16 @@ function modelOf(inputs: ModelInputs): FillModel {
   const table = tabulatedReserve({ ...shaped, easiest }, shot(inputs.cold));
   const cavity = cavityOf(grid);
   const run = (conditions: ShotConditions) => shotFill(cavity, feeds.worst, conditions);
-  const { low, high, value } = inputs.cold.push;
-  const [quick, usual, slow] = [low, value, high].map((push) => run(shot(inputs.cold, { push })));
-  const times = [quick!, usual!, slow!].map(({ time }) => time);
+  const usual = { shot: shot(inputs.cold), fill: run(shot(inputs.cold)) };
+  const { low, high } = inputs.cold.push;
+  const pushed = [low, high].map((push) => shot(inputs.cold, { push }));
+  const times = [usual.fill.time, ...pushTimes({ ...grid, feed: feeds.worst }, usual, pushed)];
   const adverse = adverseReserve(inputs, table);
   // Reserve goes with the root of the viscosity.
   const stiff = { viscosity: inputs.cold.viscosity.value / adverse ** 2 };
   return {
-    ...{ grid, table, time: band(times[1]!, Math.min(...times), Math.max(...times)) },
-    cold: fillPicture(usual!),
+    ...{ grid, table, time: band(usual.fill.time, Math.min(...times), Math.max(...times)) },
+    cold: fillPicture(usual.fill),
     warm: fillPicture(run(shot(inputs.warm))),
     adverse: adverse < 1 ? fillPicture(run(shot(inputs.cold, stiff))) : null,
   };

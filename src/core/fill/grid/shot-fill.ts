@@ -1,10 +1,10 @@
 import type { Cavity } from './cavity.ts';
 import type { GridFeed } from './feed.ts';
-import { fillCavity, type CavityFill } from './fill-cavity.ts';
+import { fillCavity, LONG_STEPS, type CavityFill } from './fill-cavity.ts';
 import type { ShotConditions } from './reserve-table.ts';
 
 /**
- * Fills a cavity under the conditions of a shot.
+ * Fills a cavity under the conditions of a shot, in long steps.
  *
  * @param cavity - from `cutCavity`
  * @param feed - channels [1/m³] and air [Pa·s/m³]; pressure and flow come with the shot
@@ -26,5 +26,7 @@ export function shotFill(
     cavity,
     { temperature, wall, noFlow, diffusivity, viscosity, closing: 'own age', cools: true },
     { ...feed, pressure, flowLimit: flow },
+    [],
+    LONG_STEPS,
   );
 }

@@ -40,6 +40,10 @@ export interface FillState {
   readonly openShare: Float64Array;
   /** Conductance per unit width now [m³/(Pa·s)]. */
   readonly mobility: Float64Array;
+  /** Shares of the shutting time spent a second [1/s]. */
+  readonly pace: Float64Array;
+  /** Rate at which the core of a cell that is wide open tends to the temperature of its skin: Nu·α/gap² [1/s]. */
+  readonly cooling: Float64Array;
   /** Inflow while it filled, from east, west, north, south [m³]; four entries a cell. */
   readonly cameFrom: Float64Array;
   /** Cells being filled. */
@@ -66,13 +70,18 @@ const [NUSSELT_SLOT, NUSSELT_ROUND] = [7.5407, 4 * 3.6568];
 export function emptyState(cavity: Cavity, melt: GridMelt, theta: number): FillState {
   const kept = Math.max(LEAST_THETA, Math.min(MOST_THETA, theta));
   const { count } = cavity;
+  const [slot, round] = [
+    closing(melt.closing === 'own age' ? 'slot' : 'fresh core', kept),
+    closing('round', kept),
+  ];
+  const { gap, roundness } = cavity;
   const stage = new Uint8Array(count);
   cavity.gate.forEach((cell) => (stage[cell] = 1));
   return {
     cavity,
     melt,
-    slot: closing(melt.closing === 'own age' ? 'slot' : 'fresh core', kept),
-    round: closing('round', kept),
+    slot,
+    round,
     share: new Float64Array(count),
     stage,
     touched: new Float64Array(count),
@@ -81,16 +90,24 @@ export function emptyState(cavity: Cavity, melt: GridMelt, theta: number): FillS
     temperature: new Float64Array(count).fill(melt.temperature),
     openShare: new Float64Array(count).fill(1),
     mobility: new Float64Array(count),
+    pace: gap.map(
+      (wide, cell) =>
+        (4 * melt.diffusivity) / (wide ** 2 * (slot.shut + (round.shut - slot.shut) * roundness[cell]!)),
+    ),
+    cooling: gap.map(
+      (wide, cell) =>
+        ((NUSSELT_SLOT + (NUSSELT_ROUND - NUSSELT_SLOT) * roundness[cell]!) * melt.diffusivity) / wide ** 2,
+    ),
     cameFrom: new Float64Array(4 * count),
     front: [...cavity.gate],
   };
 }
 
-/** Open share from a closing table at a share of its shutting time. */
-function lookUp(squares: Float64Array, spent: number): number {
-  const place = Math.sqrt(spent) * (squares.length - 1);
+/** Open share from a closing table at the root of a share of its shutting time. */
+function lookUp(squares: Float64Array, root: number): number {
+  const place = root * (squares.length - 1);
+  if (!(place < squares.length - 1)) return 0;
   const i = Math.floor(place);
-  if (i >= squares.length - 1) return 0;
   const low = squares[i]!;
   return Math.sqrt(low + (squares[i + 1]! - low) * (place - i));
 }
@@ -112,23 +129,27 @@ function ageOf(state: FillState, cell: number, now: number): number {
  * Source: Hele-Shaw conductance of what is still open; viscosity by Arrhenius, Osswald & Hernández-Ortiz (2006), from memory.
  */
 export function updateMobility(state: FillState, now: number): void {
-  const { cavity, melt, slot, round, openShare, mobility, temperature } = state;
-  const steady = arrheniusViscosity(melt.viscosity, melt.temperature);
+  const { cavity, melt, stage, slot, round, pace, openShare, mobility, temperature } = state;
+  const { count, roundness, open: whole } = cavity;
+  const fluidity = 1 / arrheniusViscosity(melt.viscosity, melt.temperature);
   const activated = melt.viscosity.activation / GAS_CONSTANT;
-  for (let cell = 0; cell < cavity.count; cell++) {
-    if (state.stage[cell] === 0) continue;
-    const roundness = cavity.roundness[cell]!;
-    const clock = (1 - roundness) * slot.shut + roundness * round.shut;
-    const spent = (4 * melt.diffusivity * ageOf(state, cell, now)) / (cavity.gap[cell]! ** 2 * clock);
-    let open = lookUp(slot.squares, spent);
+  for (let cell = 0; cell < count; cell++) {
+    if (stage[cell] === 0) continue;
+    const part = roundness[cell]!;
+    const root = Math.sqrt(pace[cell]! * ageOf(state, cell, now));
+    let open = lookUp(slot.squares, root);
     let power = open * open * open;
-    if (roundness > 0.02) {
-      open += (lookUp(round.squares, spent) - open) * roundness;
-      power = open * open * open * (1 + (open - 1) * roundness);
+    if (part > 0.02) {
+      open += (lookUp(round.squares, root) - open) * part;
+      power = open * open * open * (1 + (open - 1) * part);
     }
     openShare[cell] = open;
-    const stiff = melt.cools ? Math.exp(activated * (1 / temperature[cell]! - 1 / melt.temperature)) : 1;
-    mobility[cell] = open < SHUT ? 0 : (cavity.open[cell]! * power) / (steady * stiff);
+    if (open < SHUT) {
+      mobility[cell] = 0;
+      continue;
+    }
+    const thinner = melt.cools ? Math.exp(activated * (1 / melt.temperature - 1 / temperature[cell]!)) : 1;
+    mobility[cell] = whole[cell]! * power * fluidity * thinner;
   }
 }
 
@@ -143,9 +164,7 @@ export function updateMobility(state: FillState, now: number): void {
  * Cost: constant.
  * Source: Shah & London, Laminar Flow Forced Convection in Ducts (1978), from memory.
  */
-export function coolingRate(state: FillState, cell: number): number {
-  const { cavity, melt } = state;
-  const roundness = cavity.roundness[cell]!;
-  const width = cavity.gap[cell]! * Math.max(state.openShare[cell]!, 0.05);
-  return ((NUSSELT_SLOT + (NUSSELT_ROUND - NUSSELT_SLOT) * roundness) * melt.diffusivity) / width ** 2;
+export function coolingRate({ cooling, openShare }: FillState, cell: number): number {
+  const open = openShare[cell]!;
+  return open > 0.05 ? cooling[cell]! / (open * open) : 400 * cooling[cell]!;
 }

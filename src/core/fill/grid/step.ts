@@ -9,30 +9,38 @@ const joined = (own: number, other: number, stretch: number) =>
  * Joins the cells of an instant: full ones with each other, and with the front cells beside them.
  *
  * @param state - mobilities up to date [m³/(Pa·s)]
- * @param net - links, ends and active cells are replaced
+ * @param net - of this run alone, since links of cells that are not full yet stay 0; those of full ones, ends and active
+ *   cells are replaced
  * @param ahead - how far into a front cell the front stands in the middle of a step, in cells [1]
  *
- * Cost: linear in the cells.
+ * Cost: linear in the full cells.
  * Source: flow analysis network: Tadmor, Broyer & Gutfinger, Polym. Eng. Sci. 14 (1974) 660, from memory.
  */
 export function joinCells(state: FillState, net: Network, ahead: number): void {
   const { cavity, stage, mobility } = state;
+  const { neighbours } = cavity;
   const { link, gate, front, active } = net;
   for (let cell = 0; cell < cavity.count; cell++) {
+    // Two front cells do not feed each other, an empty one takes nothing: every link has a full cell at an end.
+    if (stage[cell] !== 2) continue;
     const own = mobility[cell]!;
-    const full = stage[cell] === 2 && own > 0;
-    active[cell] = full ? 1 : 0;
-    gate[cell] = 0;
+    active[cell] = own > 0 ? 1 : 0;
     let toFront = 0;
     for (let side = 4 * cell; side < 4 * cell + 4; side++) {
-      const other = cavity.neighbours[side]!;
-      const pair = other >= 0 ? stage[cell]! + stage[other]! : 0;
-      // Full with full makes 4, full with front 3; two front cells do not feed each other, an empty one takes nothing.
-      if (pair === 4) link[side] = joined(own, mobility[other]!, 0.5);
-      else if (pair === 3)
-        link[side] = full ? joined(own, mobility[other]!, ahead) : joined(mobility[other]!, own, ahead);
-      else link[side] = 0;
-      if (full && pair === 3) toFront += link[side]!;
+      const other = neighbours[side]!;
+      if (other < 0) continue;
+      // The side of the other cell that looks this way: west for east, south for north.
+      const back = 4 * other + ((side & 3) ^ 1);
+      if (stage[other] === 1) {
+        const c = joined(own, mobility[other]!, ahead);
+        link[side] = c;
+        link[back] = c;
+        toFront += c;
+      } else if (stage[other] === 2 && (side & 1) === 0) {
+        const c = joined(own, mobility[other]!, 0.5);
+        link[side] = c;
+        link[back] = c;
+      }
     }
     front[cell] = toFront;
   }
@@ -88,24 +96,27 @@ export function frontInflow(state: FillState, net: Network, inflow: Float64Array
  */
 export function carryHeat(state: FillState, net: Network, scale: number, span: number): void {
   const { cavity, melt, temperature, openShare } = state;
+  const { count, neighbours, volume } = cavity;
+  const { active, gate, link, pressure } = net;
   const skin = Math.max(melt.noFlow, melt.wall);
-  for (let cell = 0; cell < cavity.count; cell++) {
-    if (net.active[cell] === 0) continue;
-    const held = cavity.volume[cell]! * openShare[cell]!;
-    let flow = net.gate[cell]! * (1 - net.pressure[cell]!) * scale;
+  for (let cell = 0; cell < count; cell++) {
+    if (active[cell] === 0) continue;
+    const held = volume[cell]! * openShare[cell]!;
+    const own = pressure[cell]!;
+    let flow = gate[cell]! * (1 - own);
     let heat = flow * melt.temperature;
     for (let side = 4 * cell; side < 4 * cell + 4; side++) {
-      const c = net.link[side]!;
-      if (c === 0 || net.active[cavity.neighbours[side]!] === 0) continue;
-      const other = cavity.neighbours[side]!;
-      const entering = c * (net.pressure[other]! - net.pressure[cell]!) * scale;
-      if (entering <= 0) continue;
+      const c = link[side]!;
+      if (c === 0) continue;
+      const other = neighbours[side]!;
+      if (active[other] === 0 || pressure[other]! <= own) continue;
+      const entering = c * (pressure[other]! - own);
       flow += entering;
       heat += entering * temperature[other]!;
     }
     const loss = held * coolingRate(state, cell);
     temperature[cell] =
-      ((held * temperature[cell]!) / span + heat + loss * skin) / (held / span + flow + loss);
+      ((held / span) * temperature[cell]! + heat * scale + loss * skin) / (held / span + flow * scale + loss);
   }
 }
 

@@ -13,6 +13,7 @@ import {
 } from './critical-viscosity.ts';
 import type { FeatureCells } from './feature-cells.ts';
 import type { GridFeed } from './feed.ts';
+import { LONG_STEPS } from './fill-cavity.ts';
 import type { CavityMap } from './plan-width.ts';
 import {
   freezeSquare,
@@ -130,7 +131,7 @@ function trialsOf(bench: Bench, variant: Variant): Trials {
   const features = variant.gap ? shaped.partsOf(own).filter(({ name }) => names.has(name)) : bench.parts;
   const melt = meltAt(shot, variant.theta ?? bench.theta, variant.stiff ?? bench.stiff);
   const closing = variant.closing ?? 'own age';
-  return viscosityTrials(own, { ...melt, closing }, feedOf(bench, variant), { features });
+  return viscosityTrials(own, { ...melt, closing }, feedOf(bench, variant), { features, settings: LONG_STEPS });
 }
 
 /** Middle gap of some cells [m]. */
@@ -157,7 +158,7 @@ function changes(
 function nominal(bench: Bench): KnownCritical[] {
   const { cavity, shot, theta, stiff, parts: features } = bench;
   const melt = meltAt(shot, theta, stiff);
-  const stiffest = criticalViscosities(cavity, melt, feedOf(bench, {}), { features, tolerance: 0.03 });
+  const stiffest = criticalViscosities(cavity, melt, feedOf(bench, {}), { features, tolerance: 0.03, settings: LONG_STEPS });
   const trials = trialsOf(bench, {});
   return stiffest.map((viscosity, n) => {
     const at = Math.log(viscosity / melt.viscosity.reference);
