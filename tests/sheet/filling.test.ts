@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { cutCavity } from '../../src/core/fill/grid/cavity.ts';
-import { filledFrom, filledShare } from '../../src/core/fill/grid/critical-viscosity.ts';
+import { filledFrom, filledShare } from '../../src/core/fill/grid/filled-share.ts';
 import { shotFill } from '../../src/core/fill/grid/shot-fill.ts';
 import { setupAnswer, setupMap, setupShot, type SetupChoice } from '../../src/core/fill/setup.ts';
 import { partsOf } from '../../src/sheet/fill-grid.ts';

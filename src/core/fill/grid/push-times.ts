@@ -17,7 +17,11 @@ export interface Shot {
 }
 
 /** Filling times of other shots over that of the usual one on a grid of twice the pitch; none when one comes short there. */
-function coarseRatios(fed: Fed, usual: ShotConditions, others: readonly ShotConditions[]): number[] | undefined {
+function coarseRatios(
+  fed: Fed,
+  usual: ShotConditions,
+  others: readonly ShotConditions[],
+): number[] | undefined {
   const { map, gate } = coarsened(fed);
   if (gate.length === 0) return undefined;
   const cavity = cutCavity(map, gate);

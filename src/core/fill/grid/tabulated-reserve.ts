@@ -4,13 +4,13 @@ import { cutCavity, type Cavity } from './cavity.ts';
 import { coarsened } from './coarsened.ts';
 import {
   closerCritical,
-  criticalViscosities,
   knownCritical,
   shiftedCritical,
-  viscosityTrials,
+  soughtCritical,
   type KnownCritical,
   type Trials,
-} from './critical-viscosity.ts';
+} from './critical-search.ts';
+import { viscosityTrials } from './critical-viscosity.ts';
 import type { FeatureCells } from './feature-cells.ts';
 import type { GridFeed } from './feed.ts';
 import { LONG_STEPS } from './fill-cavity.ts';
@@ -131,7 +131,10 @@ function trialsOf(bench: Bench, variant: Variant): Trials {
   const features = variant.gap ? shaped.partsOf(own).filter(({ name }) => names.has(name)) : bench.parts;
   const melt = meltAt(shot, variant.theta ?? bench.theta, variant.stiff ?? bench.stiff);
   const closing = variant.closing ?? 'own age';
-  return viscosityTrials(own, { ...melt, closing }, feedOf(bench, variant), { features, settings: LONG_STEPS });
+  return viscosityTrials(own, { ...melt, closing }, feedOf(bench, variant), {
+    features,
+    settings: LONG_STEPS,
+  });
 }
 
 /** Middle gap of some cells [m]. */
@@ -149,21 +152,18 @@ function changes(
 ): number[] {
   const trials = trialsOf(bench, variant);
   return bench.parts.map(({ cells }, n) => {
-    const { at, slope } = known[n]!;
-    return shiftedCritical(trials, n, cells.length, { at: at + guess(n), slope }) - at;
+    return shiftedCritical(trials, n, cells.length, known[n]!, guess(n)) - known[n]!.at;
   });
 }
 
-/** ln of every part's stiffest melt at the gate, relative to the shot's own. */
-function nominal(bench: Bench): KnownCritical[] {
-  const { cavity, shot, theta, stiff, parts: features } = bench;
-  const melt = meltAt(shot, theta, stiff);
-  const stiffest = criticalViscosities(cavity, melt, feedOf(bench, {}), { features, tolerance: 0.03, settings: LONG_STEPS });
-  const trials = trialsOf(bench, {});
-  return stiffest.map((viscosity, n) => {
-    const at = Math.log(viscosity / melt.viscosity.reference);
-    return knownCritical(trials, n, features[n]!.cells.length, at);
-  });
+/** How closely stiffest melts are sought, in ln. */
+const CLOSE = 0.015;
+
+/** ln of every part's stiffest melt at the gate, relative to the shot's own; `trials` are of `whole`, which has all of them. */
+function nominal(bench: Bench, whole = bench, trials = trialsOf(whole, {})): KnownCritical[] {
+  const features = bench.parts.map((part) => whole.parts.indexOf(part));
+  const found = bench.parts.map(({ cells }, n) => soughtCritical(trials, features[n]!, cells.length, CLOSE));
+  return found.map((at, n) => knownCritical(trials, features[n]!, bench.parts[n]!.cells.length, at));
 }
 
 /** Changes of one part's stiffest melt, in ln, by what is changed. */
@@ -232,8 +232,7 @@ interface Worked {
 /**
  * Parts that the coarse grid tells the changes of: they have enough cells, and both grids nearly agree on the stiffest melt.
  */
-function settled(bench: Bench, scale: FreezeScale): Map<string, Worked> {
-  const trials = trialsOf(bench, {});
+function settled(bench: Bench, trials: Trials, scale: FreezeScale): Map<string, Worked> {
   const found = new Map<string, Worked>();
   for (const [name, { known, changes: told }] of roughly(bench, scale)) {
     const part = bench.parts.findIndex((one) => one.name === name);
@@ -245,9 +244,10 @@ function settled(bench: Bench, scale: FreezeScale): Map<string, Worked> {
 
 /** Every part: the narrow ones, which a coarse grid does not show, on the fine grid alone. */
 function worked(bench: Bench, scale: FreezeScale): Worked[] {
-  const known = settled(bench, scale);
+  const trials = trialsOf(bench, {});
+  const known = settled(bench, trials, scale);
   const narrow = { ...bench, parts: bench.parts.filter(({ name }) => !known.has(name)) };
-  const criticals = nominal(narrow);
+  const criticals = nominal(narrow, bench, trials);
   const told = changesOf(narrow, criticals, scale);
   narrow.parts.forEach(({ name }, n) => known.set(name, { at: criticals[n]!.at, changes: told[n]! }));
   return bench.parts.map(({ name }) => known.get(name)!);
@@ -289,7 +289,7 @@ function drivesOf(bench: Bench, thetas: readonly number[], scale: FreezeScale): 
  * Valid: as `fillCavity`; see `fillReserve` for its error. Changes from two grids and from one differ by 0.03 in ln at most
  * for thirteen parts of nine molds, 0.005 on the mean; by up to 0.15 for legs of 26 to 42 cells, which jump from short to full
  * within a bracket of 0.1 there.
- * Cost: 3 filling runs a part, and 15 to 40 on the coarse grid: 0.3 to 0.7 s of one core; up to 1 s more for each part that
+ * Cost: 2 filling runs a part, and 15 to 25 on the coarse grid: 0.1 to 0.3 s of one core; up to 0.3 s more for each part that
  * only the fine grid shows.
  * Source: own derivation, see `fillReserve`.
  */

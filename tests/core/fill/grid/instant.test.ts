@@ -169,7 +169,7 @@ function rowOfFour() {
 describe('joints', () => {
   test('conductances of halves in series: full with full, full with front, the gate’s half cell', () => {
     const { state, net } = rowOfFour();
-    net.link.fill(9);
+    for (const side of [0, 4, 5, 9]) net.link[side] = 9;
     joinCells(state, net, 0.75);
     // 4·12/(0.5·12 + 0.5·4) = 6; 12·6/(0.5·6 + 0.75·12) = 6; the gate: 4 over half a cell = 8.
     expect([...net.link]).toEqual([6, 0, 0, 0, 6, 6, 0, 0, 0, 6, 0, 0, 0, 0, 0, 0]);
@@ -185,13 +185,12 @@ describe('joints', () => {
     expect([...net.link]).toEqual(new Array(16).fill(0));
     expect([...net.active]).toEqual([1, 0, 0, 0]);
     expect([...net.front]).toEqual([0, 0, 0, 0]);
-    state.mobility[1] = 12;
-    state.stage[3] = 1;
-    state.stage[1] = 1;
-    joinCells(state, net, 0.5);
+    const early = rowOfFour();
+    early.state.stage.set([2, 1, 1, 1]);
+    joinCells(early.state, early.net, 0.5);
     // 4·12/(0.5·12 + 0.5·4) = 6 between full and front, nothing beyond.
-    expect([...net.link]).toEqual([6, 0, 0, 0, 0, 6, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
-    expect([...net.front]).toEqual([6, 0, 0, 0]);
+    expect([...early.net.link]).toEqual([6, 0, 0, 0, 0, 6, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
+    expect([...early.net.front]).toEqual([6, 0, 0, 0]);
   });
 
   test('flow under unit pressure: 8, 6 and 6 in series', () => {

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cutCavity, type Cavity } from '../../../../src/core/fill/grid/cavity.ts';
-import { criticalViscosities, filledShare } from '../../../../src/core/fill/grid/critical-viscosity.ts';
+import { criticalViscosities } from '../../../../src/core/fill/grid/critical-viscosity.ts';
 import { featureCells } from '../../../../src/core/fill/grid/feature-cells.ts';
 import { feedResistance, gateFlow } from '../../../../src/core/fill/grid/feed.ts';
 import { fillCavity } from '../../../../src/core/fill/grid/fill-cavity.ts';
+import { filledShare } from '../../../../src/core/fill/grid/filled-share.ts';
 import { fillMap, lastPlaces, weldStretches } from '../../../../src/core/fill/grid/fill-map.ts';
 import { gateEntries } from '../../../../src/core/fill/grid/gate.ts';
 import { emptyNetwork, solvePressures } from '../../../../src/core/fill/grid/network.ts';

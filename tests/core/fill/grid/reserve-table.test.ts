@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { cutCavity } from '../../../../src/core/fill/grid/cavity.ts';
 import { criticalViscosities } from '../../../../src/core/fill/grid/critical-viscosity.ts';
+import { FILL_SETTINGS, LONG_STEPS } from '../../../../src/core/fill/grid/fill-cavity.ts';
 import { gateEntries } from '../../../../src/core/fill/grid/gate.ts';
 import {
   shortShotReading,
@@ -57,7 +58,7 @@ beforeAll(() => {
 }, 60_000);
 
 /** The reserve as the solver has it: stiffer and stiffer melt until the tail comes short. */
-function solved(shot: ShotConditions, shaped = SHAPED): number {
+function solved(shot: ShotConditions, shaped = SHAPED, settings = LONG_STEPS, tolerance = 0.02): number {
   const cavity = cutCavity(deepened(shaped.map, shot.gap), shaped.gate);
   const { viscosity, melt: temperature, wall, noFlow, diffusivity, pressure, flow } = shot;
   const closing = shot.closing > 0 ? 'fresh core' : 'own age';
@@ -65,7 +66,7 @@ function solved(shot: ShotConditions, shaped = SHAPED): number {
     cavity,
     { temperature, wall, noFlow, diffusivity, viscosity, closing, cools: true },
     { ...shaped.feed, pressure, flowLimit: flow },
-    { features: shaped.partsOf(cavity), tolerance: 0.02 },
+    { features: shaped.partsOf(cavity), tolerance, settings },
   );
   return Math.sqrt(stiffest! / viscosity.reference);
 }
@@ -75,6 +76,13 @@ const told = (shot: ShotConditions) => fillReserve(table, table.parts[0]!, shot)
 describe('tabulated reserve', () => {
   test('is the solver’s at the conditions that it was made for, within its bracket', () => {
     expect(Math.abs(told(SHOT) / solved(SHOT) - 1)).toBeLessThan(0.02);
+  });
+
+  test('long steps move it by a fifth of what the pitch does', () => {
+    const close = 0.002;
+    const pitch = solved(SHOT, FINE, LONG_STEPS, close) / solved(SHOT, SHAPED, LONG_STEPS, close) - 1;
+    const steps = solved(SHOT, FINE, LONG_STEPS, close) / solved(SHOT, FINE, FILL_SETTINGS, close) - 1;
+    expect(Math.abs(steps)).toBeLessThan(0.2 * Math.abs(pitch));
   });
 
   // The error that `fillReserve` states; bands are ten times that.

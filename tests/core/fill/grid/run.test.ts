@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cutCavity } from '../../../../src/core/fill/grid/cavity.ts';
-import { fillCavity, type CavityFill } from '../../../../src/core/fill/grid/fill-cavity.ts';
+import { fillCavity, LONG_STEPS, type CavityFill } from '../../../../src/core/fill/grid/fill-cavity.ts';
 import { fillMap, lastPlaces, weldStretches } from '../../../../src/core/fill/grid/fill-map.ts';
 import { shotFill } from '../../../../src/core/fill/grid/shot-fill.ts';
 import { closing } from '../../../../src/core/fill/open-fraction.ts';
@@ -158,7 +158,8 @@ describe('where a run ends', () => {
       gap: 1,
       closing: 1,
     };
-    const own = fillCavity(cavity, { ...MELT, cools: true }, { ...feed, pressure: 3e5, flowLimit: 1e-8 });
+    const push = { ...feed, pressure: 3e5, flowLimit: 1e-8 };
+    const own = fillCavity(cavity, { ...MELT, cools: true }, push, [], LONG_STEPS);
     const fill = shotFill(cavity, feed, shot);
     expect(fill.time).toBe(own.time);
     expect(fill.injector).toEqual(own.injector);
