@@ -48,10 +48,16 @@ function axes({ azimuth, elevation, roll = 0 }: View): Pick<Camera, 'right' | 'u
 export function bounds(points: Float64Array): { min: Vec3; max: Vec3 } {
   const min: [number, number, number] = [Infinity, Infinity, Infinity];
   const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < points.length; i++) {
-    const axis = (i % 3) as 0 | 1 | 2;
-    min[axis] = Math.min(min[axis], points[i]!);
-    max[axis] = Math.max(max[axis], points[i]!);
+  for (const axis of [0, 1, 2] as const) {
+    let low = Infinity;
+    let high = -Infinity;
+    for (let i: number = axis; i < points.length; i += 3) {
+      const value = points[i]!;
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+    min[axis] = low;
+    max[axis] = high;
   }
   return { min, max };
 }
@@ -68,7 +74,9 @@ export function projected(
 ): Float64Array {
   const seen = new Float64Array(points.length);
   for (let i = 0; i < points.length; i += 3) {
-    const [x, y, z] = [points[i]! - eye[0], points[i + 1]! - eye[1], points[i + 2]! - eye[2]];
+    const x = points[i]! - eye[0];
+    const y = points[i + 1]! - eye[1];
+    const z = points[i + 2]! - eye[2];
     const near = -1 / (x * back[0] + y * back[1] + z * back[2]);
     seen[i] = centre[0] + focal * near * (x * right[0] + y * right[1] + z * right[2]);
     seen[i + 1] = centre[1] - focal * near * (x * up[0] + y * up[1] + z * up[2]);

@@ -1,5 +1,4 @@
 import type { Size } from './camera.ts';
-import type { Rgb } from './material.ts';
 
 /** A picture with an alpha channel, row by row from the top, 8 bits a channel, sRGB, colours not multiplied by alpha. */
 export interface Raster extends Size {
@@ -37,13 +36,21 @@ const CURVE = Float32Array.from({ length: TABLE + 1 }, (_, i) => signalOf(MOST *
 export const encoded = (light: number): number =>
   CURVE[Math.round(TABLE * Math.sqrt(Math.min(1, Math.max(0, light) / MOST)))]!;
 
-/** Adds light on a share of a pixel. */
-export function expose({ signal, cover }: Exposure, pixel: number, share: number, light: Rgb): void {
+/** Adds light on a share of a pixel: red, green and blue, linear. */
+export function expose(
+  { signal, cover }: Exposure,
+  pixel: number,
+  share: number,
+  light: ArrayLike<number>,
+): void {
   cover[pixel]! += share;
-  signal[3 * pixel]! += share * encoded(light[0]);
-  signal[3 * pixel + 1]! += share * encoded(light[1]);
-  signal[3 * pixel + 2]! += share * encoded(light[2]);
+  signal[3 * pixel]! += share * encoded(light[0]!);
+  signal[3 * pixel + 1]! += share * encoded(light[1]!);
+  signal[3 * pixel + 2]! += share * encoded(light[2]!);
 }
+
+/** A byte of a share, rounded. */
+const byte = (share: number): number => (share >= 1 ? 255 : (255 * share + 0.5) | 0);
 
 /** The finished picture. */
 export function developed({ signal, cover, width, height }: Exposure): Raster {
@@ -51,10 +58,10 @@ export function developed({ signal, cover, width, height }: Exposure): Raster {
   for (let pixel = 0; pixel < cover.length; pixel++) {
     const share = cover[pixel]!;
     if (share <= 0) continue;
-    for (let k = 0; k < 3; k++) {
-      data[4 * pixel + k] = Math.min(255, Math.round((255 * signal[3 * pixel + k]!) / share));
-    }
-    data[4 * pixel + 3] = Math.min(255, Math.round(255 * share));
+    data[4 * pixel] = byte(signal[3 * pixel]! / share);
+    data[4 * pixel + 1] = byte(signal[3 * pixel + 1]! / share);
+    data[4 * pixel + 2] = byte(signal[3 * pixel + 2]! / share);
+    data[4 * pixel + 3] = byte(share);
   }
   return { width, height, data };
 }

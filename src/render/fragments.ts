@@ -1,7 +1,6 @@
-import { projected } from './camera.ts';
-import { faceNormals } from './normals.ts';
+import { bounds, projected, type Size } from './camera.ts';
 import { drawTriangles, samples, type Samples } from './raster.ts';
-import type { Scene } from './scene.ts';
+import type { Part, Scene } from './scene.ts';
 
 /** Samples along each side of a pixel. */
 export const OVERSAMPLING = 2;
@@ -21,20 +20,20 @@ export interface Fragments {
   readonly normal: Float32Array;
 }
 
-/** Samples of a whole scene, and what is needed to tell its faces. */
-interface Seen {
-  readonly scene: Scene;
-  readonly samples: Samples;
-  /** Of each part: corners in samples, face normals, index of the first face. */
-  readonly parts: readonly {
-    readonly corners: Float64Array;
-    readonly faces: Float32Array;
-    readonly first: number;
-  }[];
+/** A part in the samples of a picture: its corners there, and the index of its first face. */
+interface Drawn {
+  readonly part: Part;
+  readonly corners: Float64Array;
+  readonly first: number;
 }
 
-function seen(scene: Scene): Seen {
-  const { camera, size } = scene;
+/** Samples of a whole scene, and what is needed to tell its faces. */
+interface Seen {
+  readonly samples: Samples;
+  readonly parts: readonly Drawn[];
+}
+
+function seen({ camera, size, parts }: Scene): Seen {
   const fine = {
     ...camera,
     focal: camera.focal * OVERSAMPLING,
@@ -42,25 +41,35 @@ function seen(scene: Scene): Seen {
   };
   const drawn = samples(size.width * OVERSAMPLING, size.height * OVERSAMPLING);
   let first = 0;
-  const parts = scene.parts.map(({ mesh }) => {
-    const corners = projected(mesh.positions, fine);
-    const part = { corners, faces: faceNormals(mesh), first };
+  const all = parts.map((part): Drawn => {
+    const { positions, triangles } = part.mesh;
+    const one = { part, corners: projected(positions, fine), first };
     // Rows run downwards: a face that turns to the eye is seen clockwise.
-    drawTriangles(drawn, corners, mesh.triangles, first, 'clockwise');
-    first += mesh.triangles.length / 3;
-    return part;
+    drawTriangles(drawn, one.corners, triangles, first, 'clockwise');
+    first += triangles.length / 3;
+    return one;
   });
-  return { scene, samples: drawn, parts };
+  return { samples: drawn, parts: all };
+}
+
+/** Pixels that parts may cover: first and last column and row. */
+function window({ parts }: Seen, { width, height }: Size) {
+  const boxes = parts.map(({ corners }) => bounds(corners));
+  const first = (axis: 0 | 1): number =>
+    Math.max(0, Math.floor(Math.min(...boxes.map(({ min }) => min[axis])) / OVERSAMPLING));
+  const last = (axis: 0 | 1, count: number): number =>
+    Math.min(count - 1, Math.floor(Math.max(...boxes.map(({ max }) => max[axis])) / OVERSAMPLING));
+  return { left: first(0), top: first(1), right: last(0, width), bottom: last(1, height) };
 }
 
 /** Arrays that grow. */
 class Store {
   count = 0;
-  pixel = new Uint32Array(1 << 16);
-  share = new Float32Array(1 << 16);
-  part = new Uint8Array(1 << 16);
-  position = new Float32Array(3 << 16);
-  normal = new Float32Array(3 << 16);
+  pixel = new Uint32Array(1 << 17);
+  share = new Float32Array(1 << 17);
+  part = new Uint8Array(1 << 17);
+  position = new Float32Array(3 << 17);
+  normal = new Float32Array(3 << 17);
 
   add(): number {
     if (this.count === this.pixel.length) this.#grow();
@@ -85,33 +94,44 @@ class Store {
 const ALIKE = 0.94;
 const ONE_DEPTH = 0.003;
 
-const partOfFace = ({ parts }: Seen, face: number): number => {
+function partOfFace({ parts }: Seen, face: number): number {
   let part = parts.length - 1;
   while (parts[part]!.first > face) part--;
   return part;
-};
+}
 
-function alike(all: Seen, one: number, other: number): boolean {
-  const { face, near } = all.samples;
-  const [a, b] = [face[one]!, face[other]!];
+/** Whether two samples of one part belong to one surface. */
+function alike(
+  { samples: { face, near } }: Seen,
+  { part, first }: Drawn,
+  one: number,
+  other: number,
+): boolean {
+  const a = face[one]!;
+  const b = face[other]!;
   if (a === b) return true;
-  const part = partOfFace(all, a);
-  if (part !== partOfFace(all, b)) return false;
   if (Math.abs(near[one]! - near[other]!) > ONE_DEPTH * near[one]!) return false;
-  const { faces, first } = all.parts[part]!;
-  const [i, j] = [3 * (a - first), 3 * (b - first)];
+  const { faces } = part.normals;
+  const i = 3 * (a - first);
+  const j = 3 * (b - first);
   return faces[i]! * faces[j]! + faces[i + 1]! * faces[j + 1]! + faces[i + 2]! * faces[j + 2]! > ALIKE;
 }
 
-/** Adds the surface at a place of one face [samples]. */
-function addSurface(all: Seen, store: Store, face: number, x: number, y: number): number {
-  const index = partOfFace(all, face);
-  const { corners, first } = all.parts[index]!;
-  const { mesh, normals } = all.scene.parts[index]!;
+/** Adds the surface at a place of one face of a part [samples]. */
+function addSurface(
+  store: Store,
+  { part, corners, first }: Drawn,
+  face: number,
+  x: number,
+  y: number,
+): number {
+  const { mesh, normals } = part;
+  const { positions: p, triangles } = mesh;
+  const { rows, corners: rowOf } = normals;
   const corner = 3 * (face - first);
-  const a = 3 * mesh.triangles[corner]!;
-  const b = 3 * mesh.triangles[corner + 1]!;
-  const c = 3 * mesh.triangles[corner + 2]!;
+  const a = 3 * triangles[corner]!;
+  const b = 3 * triangles[corner + 1]!;
+  const c = 3 * triangles[corner + 2]!;
   const ux = corners[b]! - corners[a]!;
   const uy = corners[b + 1]! - corners[a + 1]!;
   const vx = corners[c]! - corners[a]!;
@@ -120,47 +140,62 @@ function addSurface(all: Seen, store: Store, face: number, x: number, y: number)
   const py = y - corners[a + 1]!;
   const area = ux * vy - uy * vx;
   // Shares in the picture become shares on the face when each counts by its nearness.
-  const ofB = ((px * vy - py * vx) / area) * corners[b + 2]!;
-  const ofC = ((py * ux - px * uy) / area) * corners[c + 2]!;
-  const ofA = (1 - (px * (vy - uy) - py * (vx - ux)) / area) * corners[a + 2]!;
-  const sum = ofA + ofB + ofC;
+  const nearB = ((px * vy - py * vx) / area) * corners[b + 2]!;
+  const nearC = ((py * ux - px * uy) / area) * corners[c + 2]!;
+  const nearA = (1 - (px * (vy - uy) - py * (vx - ux)) / area) * corners[a + 2]!;
+  const sum = nearA + nearB + nearC;
+  const ofA = nearA / sum;
+  const ofB = nearB / sum;
+  const ofC = nearC / sum;
   const at = store.add();
-  store.part[at] = index;
-  let square = 0;
-  for (let axis = 0; axis < 3; axis++) {
-    const p = mesh.positions;
-    store.position[3 * at + axis] = (ofA * p[a + axis]! + ofB * p[b + axis]! + ofC * p[c + axis]!) / sum;
-    const from = 3 * corner + axis;
-    const turn = ofA * normals[from]! + ofB * normals[from + 3]! + ofC * normals[from + 6]!;
-    store.normal[3 * at + axis] = turn;
-    square += turn * turn;
-  }
-  const length = Math.sqrt(square) || 1;
-  for (let axis = 0; axis < 3; axis++) store.normal[3 * at + axis]! /= length;
+  const { position, normal } = store;
+  position[3 * at] = ofA * p[a]! + ofB * p[b]! + ofC * p[c]!;
+  position[3 * at + 1] = ofA * p[a + 1]! + ofB * p[b + 1]! + ofC * p[c + 1]!;
+  position[3 * at + 2] = ofA * p[a + 2]! + ofB * p[b + 2]! + ofC * p[c + 2]!;
+  const i = 3 * rowOf[corner]!;
+  const j = 3 * rowOf[corner + 1]!;
+  const k = 3 * rowOf[corner + 2]!;
+  const nx = ofA * rows[i]! + ofB * rows[j]! + ofC * rows[k]!;
+  const ny = ofA * rows[i + 1]! + ofB * rows[j + 1]! + ofC * rows[k + 1]!;
+  const nz = ofA * rows[i + 2]! + ofB * rows[j + 2]! + ofC * rows[k + 2]!;
+  const length = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
+  normal[3 * at] = nx / length;
+  normal[3 * at + 1] = ny / length;
+  normal[3 * at + 2] = nz / length;
   return at;
 }
 
 /** Fragments of one pixel: its samples sorted into surfaces. */
-function addPixel(all: Seen, store: Store, pixel: number): void {
-  const { width } = all.scene.size;
-  const { face, width: stride } = all.samples;
-  const [column, row] = [(pixel % width) * OVERSAMPLING, Math.floor(pixel / width) * OVERSAMPLING];
+function addPixel(all: Seen, store: Store, column: number, row: number, pixel: number): void {
+  const { face, width } = all.samples;
+  const x0 = column * OVERSAMPLING;
+  const y0 = row * OVERSAMPLING;
   let left = (1 << PER_PIXEL) - 1;
   for (let first = 0; first < PER_PIXEL; first++) {
-    const one = (row + (first >> 1)) * stride + column + (first & 1);
-    if (!(left & (1 << first)) || face[one]! < 0) continue;
-    let [x, y, own, covered] = [0, 0, 0, 0];
+    const one = (y0 + (first >> 1)) * width + x0 + (first & 1);
+    const own = face[one]!;
+    if (!(left & (1 << first)) || own < 0) continue;
+    const index = partOfFace(all, own);
+    const drawn = all.parts[index]!;
+    // Samples of this surface, and of them those of the same face, with the sums of their places.
+    let covered = 0;
+    let same = 0;
+    let x = 0;
+    let y = 0;
     for (let k = first; k < PER_PIXEL; k++) {
-      const other = (row + (k >> 1)) * stride + column + (k & 1);
-      if (!(left & (1 << k)) || face[other]! < 0 || !alike(all, one, other)) continue;
+      const other = (y0 + (k >> 1)) * width + x0 + (k & 1);
+      const its = face[other]!;
+      if (!(left & (1 << k)) || its < 0 || partOfFace(all, its) !== index) continue;
+      if (!alike(all, drawn, one, other)) continue;
       left &= ~(1 << k);
       covered++;
-      if (face[other] !== face[one]) continue;
-      own++;
-      x += column + (k & 1) + 0.5;
-      y += row + (k >> 1) + 0.5;
+      if (its !== own) continue;
+      same++;
+      x += x0 + (k & 1) + 0.5;
+      y += y0 + (k >> 1) + 0.5;
     }
-    const at = addSurface(all, store, face[one]!, x / own, y / own);
+    const at = addSurface(store, drawn, own, x / same, y / same);
+    store.part[at] = index;
     store.pixel[at] = pixel;
     store.share[at] = covered / PER_PIXEL;
   }
@@ -168,14 +203,17 @@ function addPixel(all: Seen, store: Store, pixel: number): void {
 
 /** All surface that the camera of a scene sees. */
 export function fragments(scene: Scene): Fragments {
+  const { size } = scene;
   const all = seen(scene);
   const store = new Store();
   const { face, width } = all.samples;
-  for (let pixel = 0; pixel < scene.size.width * scene.size.height; pixel++) {
-    const column = (pixel % scene.size.width) * OVERSAMPLING;
-    const top = Math.floor(pixel / scene.size.width) * OVERSAMPLING * width + column;
-    const empty = (face[top]! & face[top + 1]! & face[top + width]! & face[top + width + 1]!) === -1;
-    if (!empty) addPixel(all, store, pixel);
+  const { left, top, right, bottom } = window(all, size);
+  for (let row = top; row <= bottom; row++) {
+    for (let column = left; column <= right; column++) {
+      const at = (row * width + column) * OVERSAMPLING;
+      const empty = (face[at]! & face[at + 1]! & face[at + width]! & face[at + width + 1]!) === -1;
+      if (!empty) addPixel(all, store, column, row, row * size.width + column);
+    }
   }
   return store;
 }

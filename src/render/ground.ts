@@ -38,42 +38,57 @@ export function groundOf({ camera, size, ground }: Scene): Ground {
   return { lit: unlit({ count: columns * rows, position, normal }), columns };
 }
 
-/** Mean of each place and its neighbours `step` apart, as far as they lie in the same row or column. */
-function mean(
-  from: Float32Array,
-  step: number,
-  lines: { readonly of: (i: number) => number; readonly length: number },
-) {
-  return from.map((_, i) => {
-    const here = lines.of(i);
-    const first = Math.max(-MELT, -here);
-    const last = Math.min(MELT, lines.length - 1 - here);
-    let sum = 0;
-    for (let k = first; k <= last; k++) sum += from[i + k * step]!;
-    return sum / (last - first + 1);
-  });
+/** Mean of each place and its neighbours in its line, as far as they lie in it; lines begin at multiples of `stride`. */
+function mean(from: Float32Array, step: number, length: number, stride: number): Float32Array {
+  const to = new Float32Array(from.length);
+  for (let line = 0; line < from.length / length; line++) {
+    const start = line * stride;
+    for (let here = 0; here < length; here++) {
+      const first = Math.max(0, here - MELT);
+      const last = Math.min(length - 1, here + MELT);
+      let sum = 0;
+      for (let k = first; k <= last; k++) sum += from[start + k * step]!;
+      to[start + here * step] = sum / (last - first + 1);
+    }
+  }
+  return to;
 }
 
 /** A grid whose places have melted into one another: single directions of light no longer show. */
 function melted(values: Float32Array, columns: number): Float32Array {
-  const along = { of: (i: number) => i % columns, length: columns };
-  const down = { of: (i: number) => Math.floor(i / columns), length: values.length / columns };
-  const once = mean(mean(values, 1, along), columns, down);
-  return mean(mean(once, 1, along), columns, down);
+  const along = (grid: Float32Array) => mean(grid, 1, columns, columns);
+  const down = (grid: Float32Array) => mean(grid, columns, values.length / columns, 1);
+  return down(along(down(along(values))));
 }
 
-/** Value of a grid between its places. */
-function between(values: Float32Array, columns: number, x: number, y: number): number {
-  const c = Math.floor(x);
-  const r = Math.floor(y);
-  const at = r * columns + c;
-  const top = values[at]! * (1 - x + c) + values[at + 1]! * (x - c);
-  const bottom = values[at + columns]! * (1 - x + c) + values[at + columns + 1]! * (x - c);
-  return top * (1 - y + r) + bottom * (y - r);
+/** Values between two rows of a grid. */
+function rowBetween(grid: Float32Array, columns: number, row: number, into: Float64Array): void {
+  const above = Math.floor(row) * columns;
+  const share = row - Math.floor(row);
+  for (let c = 0; c < columns; c++)
+    into[c] = grid[above + c]! * (1 - share) + grid[above + columns + c]! * share;
 }
 
-const fade = (place: number, length: number, strip: number): number =>
-  smoothStep(0, strip, Math.min(place, length - 1 - place));
+/** How much of a shadow is left at each place along a side of the picture: it fades to nothing at both ends. */
+function fades(length: number, strip: number): Float64Array {
+  return Float64Array.from({ length }, (_, place) =>
+    smoothStep(0, strip, Math.min(place, length - 1 - place)),
+  );
+}
+
+/** How dark the ground is at each place of its grid, below 0 where the shade is too faint, and how much of it glows. */
+function shadeOf({ lit, columns }: Ground, lights: readonly Light[], glows: boolean) {
+  const [open, full] = [openLight(lights), fullStrength(lights)];
+  const arrived = melted(
+    lit.sky.map((value, i) => (value + lit.key[i]!) / open),
+    columns,
+  );
+  const through = glows ? melted(lit.through, columns) : arrived;
+  return {
+    dark: arrived.map((left) => (DARKEST * (1 - left - FAINT)) / (1 - FAINT)),
+    tint: through.map((light, i) => (glows ? TINT * (light / full - arrived[i]!) : 0)),
+  };
+}
 
 /**
  * Lays the shadow of a scene under what is already exposed, tinted where light came through plastic.
@@ -83,38 +98,35 @@ const fade = (place: number, length: number, strip: number): number =>
  */
 export function layShadow(
   into: Exposure,
-  { lit, columns }: Ground,
+  ground: Ground,
   lights: readonly Light[],
   glow: Rgb | undefined,
 ): void {
-  const [open, full] = [openLight(lights), fullStrength(lights)];
-  const arrived = melted(
-    lit.sky.map((value, i) => (value + lit.key[i]!) / open),
-    columns,
-  );
-  const through =
-    glow &&
-    melted(
-      lit.through.map((value) => value / full),
-      columns,
-    );
-  const strip = FADE * into.height;
-  for (let pixel = 0; pixel < into.cover.length; pixel++) {
-    const free = 1 - into.cover[pixel]!;
-    if (free < 1e-3) continue;
-    const x = pixel % into.width;
-    const y = Math.floor(pixel / into.width);
-    const [column, row] = [(x + 0.5) / STEP, (y + 0.5) / STEP];
-    const left = between(arrived, columns, column, row);
-    const shade = (DARKEST * (1 - left - FAINT)) / (1 - FAINT);
-    if (shade <= 0) continue;
-    const dark = free * fade(x, into.width, strip) * fade(y, into.height, strip) * shade;
-    const tint = through ? TINT * Math.max(0, between(through, columns, column, row) - left) : 0;
-    expose(into, pixel, dark, shadow(Math.min(0.8, tint), glow));
+  const { width, height, cover } = into;
+  const { columns } = ground;
+  const { dark, tint } = shadeOf(ground, lights, glow !== undefined);
+  const [fadeX, fadeY] = [fades(width, FADE * height), fades(height, FADE * height)];
+  const darkRow = new Float64Array(columns);
+  const tintRow = new Float64Array(columns);
+  const light = new Float64Array(3);
+  for (let y = 0; y < height; y++) {
+    rowBetween(dark, columns, (y + 0.5) / STEP, darkRow);
+    rowBetween(tint, columns, (y + 0.5) / STEP, tintRow);
+    for (let x = 0; x < width; x++) {
+      const column = (x + 0.5) / STEP;
+      const c = Math.floor(column);
+      const shade = darkRow[c]! + (darkRow[c + 1]! - darkRow[c]!) * (column - c);
+      if (shade <= 0) continue;
+      const free = 1 - cover[y * width + x]!;
+      if (free < 1e-3) continue;
+      const share = tintRow[c]! + (tintRow[c + 1]! - tintRow[c]!) * (column - c);
+      tinted(Math.min(0.8, Math.max(0, share)), glow, light);
+      expose(into, y * width + x, free * fadeX[x]! * fadeY[y]! * shade, light);
+    }
   }
 }
 
-function shadow(tint: number, glow: Rgb = SHADOW): Rgb {
-  const mixed = (k: 0 | 1 | 2): number => SHADOW[k] * (1 - tint) + 0.4 * glow[k] * tint;
-  return [mixed(0), mixed(1), mixed(2)];
+/** Colour of a shadow: dark, or partly that of the light that went through. */
+function tinted(tint: number, glow: Rgb = SHADOW, out: Float64Array): void {
+  for (let k = 0; k < 3; k++) out[k] = SHADOW[k]! * (1 - tint) + 0.4 * glow[k]! * tint;
 }

@@ -16,36 +16,45 @@ export interface Places {
 /** Four pixels share one place when their surfaces turn alike (cosine) and lie within so many pixels [px]. */
 const ALIKE = 0.996;
 
-/** Fragment that fills each pixel on its own, −1 for pixels with several or with none. */
-function fillers({ count, pixel, share }: Fragments, pixels: number): Int32Array {
-  const alone = new Int32Array(pixels).fill(-1);
-  for (let i = 0; i < count; i++) if (share[i] === 1) alone[pixel[i]!] = i;
-  return alone;
-}
-
 /** Whether two fragments belong to one smooth surface; `apart` is the largest distance along each axis [mm]. */
-function oneSurface({ part, position, normal }: Fragments, i: number, j: number, apart: number): boolean {
-  if (part[i] !== part[j]) return false;
-  let turn = 0;
-  for (let axis = 0; axis < 3; axis++) {
-    if (Math.abs(position[3 * i + axis]! - position[3 * j + axis]!) > apart) return false;
-    turn += normal[3 * i + axis]! * normal[3 * j + axis]!;
-  }
+function oneSurface(
+  { part, position, normal }: Fragments,
+  one: number,
+  other: number,
+  apart: number,
+): boolean {
+  if (part[one] !== part[other]) return false;
+  const i = 3 * one;
+  const j = 3 * other;
+  if (Math.abs(position[i]! - position[j]!) > apart) return false;
+  if (Math.abs(position[i + 1]! - position[j + 1]!) > apart) return false;
+  if (Math.abs(position[i + 2]! - position[j + 2]!) > apart) return false;
+  const turn = normal[i]! * normal[j]! + normal[i + 1]! * normal[j + 1]! + normal[i + 2]! * normal[j + 2]!;
   return turn > ALIKE;
 }
 
-/** For each fragment the one whose light it takes: its own, or that of the first of its four pixels. */
-export function leaders(seen: Fragments, { width, height }: Size, apart: number): Uint32Array {
-  const own = Uint32Array.from({ length: seen.count }, (_, i) => i);
-  const alone = fillers(seen, width * height);
-  for (let row = 0; row + 1 < height; row += 2) {
-    for (let at = row * width; at + 1 < (row + 1) * width; at += 2) {
-      const first = alone[at]!;
-      if (first < 0) continue;
-      for (const other of [alone[at + 1]!, alone[at + width]!, alone[at + width + 1]!]) {
-        if (other >= 0 && oneSurface(seen, first, other, apart)) own[other] = first;
-      }
+/**
+ * For each fragment the one whose light it takes: its own, or that of the first of its four pixels. Fragments that
+ * share a pixel with others keep to themselves.
+ */
+export function leaders(seen: Fragments, { width }: Size, apart: number): Uint32Array {
+  const { count, pixel, share } = seen;
+  const own = new Uint32Array(count);
+  // Of every four pixels the first fragment that fills one, by the column of the four, in the present pair of rows.
+  const first = new Int32Array(Math.ceil(width / 2)).fill(-1);
+  let pair = -1;
+  for (let i = 0; i < count; i++) {
+    own[i] = i;
+    const row = Math.floor(pixel[i]! / width);
+    const column = pixel[i]! - row * width;
+    if (row >> 1 !== pair) {
+      first.fill(-1);
+      pair = row >> 1;
     }
+    if (share[i] !== 1) continue;
+    const leader = first[column >> 1]!;
+    if (leader < 0) first[column >> 1] = i;
+    else if (oneSurface(seen, leader, i, apart)) own[i] = leader;
   }
   return own;
 }
@@ -68,14 +77,21 @@ export function placesOf(seen: Fragments, leader: Uint32Array, part: number): Pl
     fragments[size] = i;
     places[size++] = place;
     members[place]!++;
-    for (let axis = 0; axis < 3; axis++) {
-      position[3 * place + axis]! += seen.position[3 * i + axis]!;
-      normal[3 * place + axis]! += seen.normal[3 * i + axis]!;
-    }
+    const from = 3 * i;
+    const to = 3 * place;
+    position[to]! += seen.position[from]!;
+    position[to + 1]! += seen.position[from + 1]!;
+    position[to + 2]! += seen.position[from + 2]!;
+    normal[to]! += seen.normal[from]!;
+    normal[to + 1]! += seen.normal[from + 1]!;
+    normal[to + 2]! += seen.normal[from + 2]!;
   }
-  for (let k = 0; k < 3 * count; k++) {
-    position[k]! /= members[Math.floor(k / 3)]!;
-    normal[k]! /= members[Math.floor(k / 3)]!;
+  for (let place = 0, k = 0; place < count; place++) {
+    const share = 1 / members[place]!;
+    for (const last = k + 3; k < last; k++) {
+      position[k]! *= share;
+      normal[k]! *= share;
+    }
   }
   return {
     count,

@@ -1,4 +1,3 @@
-import type { Vec3 } from '../core/mesh/mesh.ts';
 import { developed, expose, unexposed, type Exposure, type Raster } from './exposure.ts';
 import { fragments, type Fragments } from './fragments.ts';
 import { groundOf, layShadow } from './ground.ts';
@@ -7,8 +6,7 @@ import type { Material, Plastic, Rgb } from './material.ts';
 import { leaders, placesOf, type Places } from './places.ts';
 import type { Scene } from './scene.ts';
 import { lightUp, unlit, type Lit } from './shading.ts';
-import { surfaceLight } from './surface.ts';
-import { unit } from './vector.ts';
+import { somewhere, surfaceLight } from './surface.ts';
 
 /** Pixels that four pixels of one surface may lie apart [px]. */
 const APART = 6;
@@ -17,8 +15,6 @@ const isPlastic = (material: Material): material is Plastic => material.kind ===
 const reachOf = (material: Material): number => (isPlastic(material) ? material.reach : 0);
 
 const glowOf = (material: Material): Rgb | undefined => (isPlastic(material) ? material.glow : undefined);
-
-const row = (from: Float32Array, at: number): Vec3 => [from[3 * at]!, from[3 * at + 1]!, from[3 * at + 2]!];
 
 /** What is seen of one part, and the light on it. */
 interface Surface {
@@ -32,22 +28,33 @@ function exposePart(into: Exposure, { camera, ground }: Scene, seen: Fragments, 
   const { material, places, lit } = surface;
   const { eye } = camera;
   const key = keyDirection(camera);
-  places.fragments.forEach((fragment, i) => {
-    const place = places.places[i]!;
-    const at = row(seen.position, fragment);
-    const light = surfaceLight(
-      {
-        at,
-        normal: row(seen.normal, fragment),
-        eye: unit([eye[0] - at[0], eye[1] - at[1], eye[2] - at[2]]),
-        key,
-        light: { sky: lit.sky[place]!, key: lit.key[place]!, through: lit.through[place]! },
-        height: at[2] - ground,
-      },
-      material,
-    );
+  const place = somewhere();
+  const light = new Float64Array(3);
+  const { position, normal } = seen;
+  for (let i = 0; i < places.fragments.length; i++) {
+    const fragment = places.fragments[i]!;
+    const at = 3 * fragment;
+    place.x = position[at]!;
+    place.y = position[at + 1]!;
+    place.z = position[at + 2]!;
+    place.nx = normal[at]!;
+    place.ny = normal[at + 1]!;
+    place.nz = normal[at + 2]!;
+    const ex = eye[0] - place.x;
+    const ey = eye[1] - place.y;
+    const ez = eye[2] - place.z;
+    const away = Math.sqrt(ex * ex + ey * ey + ez * ez);
+    place.ex = ex / away;
+    place.ey = ey / away;
+    place.ez = ez / away;
+    const of = places.places[i]!;
+    place.sky = lit.sky[of]!;
+    place.key = lit.key[of]!;
+    place.through = lit.through[of]!;
+    place.height = place.z - ground;
+    surfaceLight(place, material, key, light);
     expose(into, seen.pixel[fragment]!, seen.share[fragment]!, light);
-  });
+  }
 }
 
 /**

@@ -1,13 +1,12 @@
 import type { Mesh } from '../core/mesh/mesh.ts';
 import type { Camera, Size } from './camera.ts';
 import type { Material } from './material.ts';
-import { cornerNormals } from './normals.ts';
+import { normalsOf, type Normals } from './normals.ts';
 
 /** A solid of one material in a scene [mm]. */
 export interface Part {
   readonly mesh: Mesh;
-  /** Of every corner of every face: shape (T, 3, 3). */
-  readonly normals: Float32Array;
+  readonly normals: Normals;
   readonly material: Material;
 }
 
@@ -25,6 +24,8 @@ const CREASE = (38 * Math.PI) / 180;
 
 /** A part of a scene from a solid in metres. */
 export function partOf(solid: Mesh, material: Material): Part {
-  const mesh = { positions: solid.positions.map((value) => value * 1000), triangles: solid.triangles };
-  return { mesh, normals: cornerNormals(mesh, CREASE), material };
+  const positions = new Float64Array(solid.positions.length);
+  for (let i = 0; i < positions.length; i++) positions[i] = solid.positions[i]! * 1000;
+  const mesh = { positions, triangles: solid.triangles };
+  return { mesh, normals: normalsOf(mesh, CREASE), material };
 }

@@ -2,19 +2,43 @@ import type { Vec3 } from '../core/mesh/mesh.ts';
 import { hashed, lineNoise } from './hash.ts';
 import type { Material, Metal, Plastic, Rgb } from './material.ts';
 import { brushedLight, mirroredLight } from './surroundings.ts';
-import { along, dot, unit } from './vector.ts';
 
-/** One place on a surface, who looks at it and the light on it. */
+/** One place on a surface, who looks at it and the light on it; one object serves all places of a picture in turn. */
 export interface Place {
-  readonly at: Vec3;
-  readonly normal: Vec3;
+  /** Where it is [mm], and which way it faces. */
+  x: number;
+  y: number;
+  z: number;
+  nx: number;
+  ny: number;
+  nz: number;
   /** Towards the eye. */
-  readonly eye: Vec3;
-  readonly key: Vec3;
-  readonly light: { readonly sky: number; readonly key: number; readonly through: number };
-  /** Height above the ground [mm]. */
-  readonly height: number;
+  ex: number;
+  ey: number;
+  ez: number;
+  sky: number;
+  key: number;
+  through: number;
+  /** Above the ground [mm]. */
+  height: number;
 }
+
+/** A place to begin with. */
+export const somewhere = (): Place => ({
+  x: 0.5,
+  y: 0.5,
+  z: 0.5,
+  nx: 0.5,
+  ny: 0.5,
+  nz: 0.5,
+  ex: 0.5,
+  ey: 0.5,
+  ez: 0.5,
+  sky: 0.5,
+  key: 0.5,
+  through: 0.5,
+  height: 0.5,
+});
 
 const SKY: Rgb = [0.95, 0.99, 1.07];
 const KEY: Rgb = [1.06, 1, 0.92];
@@ -22,26 +46,13 @@ const KEY: Rgb = [1.06, 1, 0.92];
 const PAPER: Rgb = [0.3, 0.29, 0.27];
 const PAPER_SHADE = 2.5;
 
-const rgb = (of: (channel: 0 | 1 | 2) => number): Rgb => [of(0), of(1), of(2)];
-
-function fallen({ light, normal, height }: Place): Rgb {
-  const paper = ((1 - normal[2]) / 2) * (height / (height + PAPER_SHADE));
-  return rgb((k) => SKY[k] * light.sky + KEY[k] * light.key + PAPER[k] * paper);
-}
-
-const mirrored = ({ eye, normal }: Place): Vec3 => {
-  const facing = dot(eye, normal);
-  return along([-eye[0], -eye[1], -eye[2]], normal, 2 * facing);
-};
-
-/** Share of light that a clear skin of index 1.5 mirrors. Source: C. Schlick (1994). */
-const skin = ({ eye, normal }: Place): number => 0.04 + 0.96 * (1 - Math.max(0, dot(eye, normal))) ** 5;
+const paperLight = ({ nz, height }: Place): number => ((1 - nz) / 2) * (height / (height + PAPER_SHADE));
 
 /** Edge of the cells that hold at most one flake [mm]. */
 const FLAKE_CELL = 1.05;
 
 /** How much of a flake lies at a place, 0 to 1. */
-function flakeAt([x, y, z]: Vec3, share: number): number {
+function flakeAt({ x, y, z }: Place, share: number): number {
   const i = Math.floor(x / FLAKE_CELL);
   const j = Math.floor(y / FLAKE_CELL);
   const k = Math.floor(z / FLAKE_CELL);
@@ -54,45 +65,72 @@ function flakeAt([x, y, z]: Vec3, share: number): number {
   return Math.min(1, Math.max(0, (size - Math.sqrt(dx * dx + dy * dy + dz * dz)) / 0.08));
 }
 
-function plastic(place: Place, { body, glow, clear, flakes, sheen }: Plastic): Rgb {
-  const light = fallen(place);
-  const flake = flakes ? flakeAt(place.at, flakes.share) : 0;
-  const turned = 1 - Math.max(0, dot(place.eye, place.normal));
-  const gloss = skin(place);
-  const open = Math.min(1, 1.4 * (place.light.sky + place.light.key));
-  const shine = gloss * open * mirroredLight(mirrored(place), place.key);
-  return rgb((k) => {
-    const plain = body[k] + (sheen?.[k] ?? 0) * turned * turned;
-    const own = flakes ? plain + (flakes.colour[k] - plain) * flake : plain;
-    const colour =
-      (1 - clear) * own * light[k] + clear * (1 - 0.8 * flake) * glow[k] * 0.5 * place.light.through;
-    return (1 - gloss) * colour + shine;
-  });
+const NO_SHEEN: Rgb = [0, 0, 0];
+
+function plastic(
+  place: Place,
+  { body, glow, clear, flakes, sheen = NO_SHEEN }: Plastic,
+  key: Vec3,
+  out: Float64Array,
+): void {
+  const { nx, ny, nz, ex, ey, ez, sky, key: direct, through } = place;
+  const paper = paperLight(place);
+  const flake = flakes ? flakeAt(place, flakes.share) : 0;
+  const dark = flakes ? flakes.colour : body;
+  const facing = ex * nx + ey * ny + ez * nz;
+  const turned = 1 - Math.max(0, facing);
+  const turned2 = turned * turned;
+  // Share of light that a clear skin of index 1.5 mirrors. Source: C. Schlick (1994).
+  const gloss = 0.04 + 0.96 * turned2 * turned2 * turned;
+  const open = Math.min(1, 1.4 * (sky + direct));
+  const mirrored = mirroredLight(2 * facing * nx - ex, 2 * facing * ny - ey, 2 * facing * nz - ez, key);
+  const shine = gloss * open * mirrored;
+  const shone = clear * (1 - 0.8 * flake) * 0.5 * through;
+  for (let k = 0; k < 3; k++) {
+    const light = SKY[k]! * sky + KEY[k]! * direct + PAPER[k]! * paper;
+    const plain = body[k]! + sheen[k]! * turned2;
+    const own = plain + (dark[k]! - plain) * flake;
+    out[k] = (1 - gloss) * ((1 - clear) * own * light + shone * glow[k]!) + shine;
+  }
 }
 
-/** Brushing marks: how far the surface leans across them, and how bright they are. */
-function brushed({ at, normal }: Place): { lean: number; bright: number } {
+/** Cosine from which on a face counts as level, or as standing along or across the block. */
+const SQUARE = 0.999;
+
+function metal(place: Place, { reflectance }: Metal, key: Vec3, out: Float64Array): void {
+  const { x, y, z, nx, ny, nz, ex, ey, ez, sky, key: direct } = place;
+  const paper = paperLight(place);
+  let lean = 0;
+  let bright = 1;
   // Marks run along x on faces that lie level or along the block; elsewhere the cutter left its own finish.
-  const level = Math.abs(normal[2]) > 0.999 || Math.abs(normal[1]) > 0.999 || Math.abs(normal[0]) > 0.999;
-  if (!level) return { lean: 0, bright: 1 };
-  const across = Math.abs(normal[2]) > 0.999 ? at[1] : at[2];
-  const length = Math.abs(normal[0]) > 0.999 ? at[1] : at[0];
-  const row = Math.floor(across / 0.22);
-  const mark = lineNoise(length / 38 + 17 * hashed(row, 3, 1), row) - 0.5;
-  return { lean: 0.09 * mark, bright: 1 + 0.06 * mark };
-}
-
-function metal(place: Place, { reflectance }: Metal): Rgb {
-  const light = fallen(place);
-  const { lean, bright } = brushed(place);
-  const normal = unit(along(place.normal, [0, 1, 0], lean));
-  const open = Math.min(1, 1.05 * (place.light.sky + place.light.key));
-  const shine = open * brushedLight(mirrored({ ...place, normal }), place.key);
+  const end = Math.abs(nx) > SQUARE;
+  const level = Math.abs(nz) > SQUARE;
+  if (end || level || Math.abs(ny) > SQUARE) {
+    const row = Math.floor((level ? y : z) / 0.22);
+    const mark = lineNoise((end ? y : x) / 38 + 17 * hashed(row, 3, 1), row) - 0.5;
+    lean = 0.09 * mark;
+    bright = 1 + 0.06 * mark;
+  }
+  const leant = ny + lean;
+  const length = Math.sqrt(nx * nx + leant * leant + nz * nz);
+  // Twice over its length: once for the facing, once for the direction.
+  const twice = (2 * (ex * nx + ey * leant + ez * nz)) / (length * length);
+  const open = Math.min(1, 1.05 * (sky + direct));
+  const shine = open * brushedLight(twice * nx - ex, twice * leant - ey, twice * nz - ez, key);
   // Light that bounces between the walls of a cavity brightens it: metal takes little away.
-  return rgb((k) => reflectance[k] * bright * (0.26 * light[k] + 0.72 * shine));
+  for (let k = 0; k < 3; k++) {
+    const light = SKY[k]! * sky + KEY[k]! * direct + PAPER[k]! * paper;
+    out[k] = reflectance[k]! * bright * (0.26 * light + 0.72 * shine);
+  }
 }
 
-/** Light that leaves a surface towards the eye, linear. */
-export function surfaceLight(place: Place, material: Material): Rgb {
-  return material.kind === 'plastic' ? plastic(place, material) : metal(place, material);
+/**
+ * Light that leaves a surface towards the eye.
+ *
+ * @param key - towards the key light
+ * @param out - takes red, green and blue, linear
+ */
+export function surfaceLight(place: Place, material: Material, key: Vec3, out: Float64Array): void {
+  if (material.kind === 'plastic') plastic(place, material, key, out);
+  else metal(place, material, key, out);
 }

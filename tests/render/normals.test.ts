@@ -1,8 +1,15 @@
 import { expect, test } from 'vitest';
-import { cornerNormals } from '../../src/render/normals.ts';
+import type { Mesh } from '../../src/core/mesh/mesh.ts';
+import { normalsOf } from '../../src/render/normals.ts';
 import { box, uvSphere } from '../support/solids.ts';
 
 const degrees = Math.PI / 180;
+
+/** Normals of every corner of every face, one after another. */
+function cornerNormals(mesh: Mesh, crease: number): Float32Array {
+  const { rows, corners } = normalsOf(mesh, crease);
+  return Float32Array.from([...corners].flatMap((row) => [...rows.subarray(3 * row, 3 * row + 3)]));
+}
 
 test('a sphere is smooth: every corner faces straight out', () => {
   const sphere = uvSphere(2, 24, 48);
