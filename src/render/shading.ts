@@ -1,4 +1,6 @@
-import type { Vec3 } from '../core/mesh/mesh.ts';
+import type { Mesh, Vec3 } from '../core/mesh/mesh.ts';
+import { bounds } from './camera.ts';
+import { coarse } from './coarse.ts';
 import type { Light } from './lights.ts';
 import { drawTriangles, type Samples } from './raster.ts';
 import type { Part } from './scene.ts';
@@ -31,24 +33,35 @@ interface DepthMap {
 }
 
 /** Cells of a depth map, whatever its shape. */
-const CELLS = 150_000;
+const CELLS = 60_000;
 /** Cells left free around it. */
 const BORDER = 2;
 const NOTHING = -1e9;
+/** Edge of what casters leave out, in cells. */
+const EDGE = 2;
 
 /** Room that the maps of all lights take in turn; it grows when one of them needs more. */
 interface Room {
   near: Float32Array;
   face: Int32Array;
-  /** Corners of each part. */
+  /** Corners of each caster. */
   readonly points: readonly Float64Array[];
 }
 
-const roomFor = (parts: readonly Part[]): Room => ({
+const roomFor = (casters: readonly Mesh[]): Room => ({
   near: new Float32Array(CELLS),
   face: new Int32Array(CELLS),
-  points: parts.map(({ mesh }) => new Float64Array(mesh.positions.length)),
+  points: casters.map(({ positions }) => new Float64Array(positions.length)),
 });
+
+/** Meshes that cast the shadows of parts, as fine as a map seen from above. */
+function castersOf(parts: readonly Part[]): Mesh[] {
+  const boxes = parts.map(({ mesh }) => bounds(mesh.positions));
+  const side = (axis: 0 | 1): number =>
+    Math.max(...boxes.map(({ max }) => max[axis])) - Math.min(...boxes.map(({ min }) => min[axis]));
+  const cell = Math.sqrt((side(0) * side(1)) / CELLS);
+  return parts.map(({ mesh, normals }) => coarse(mesh, normals.rows, EDGE * cell));
+}
 
 /** An empty map of a size. */
 function cleared(room: Room, width: number, height: number): Samples {
@@ -61,48 +74,50 @@ function cleared(room: Room, width: number, height: number): Samples {
   return { width, height, near: room.near, face: room.face };
 }
 
-/** Corners of a part along three axes [mm]. */
-function turned({ mesh }: Part, [u, v, w]: readonly [Vec3, Vec3, Vec3], out: Float64Array): void {
-  const { positions } = mesh;
-  for (let i = 0; i < out.length; i += 3) {
-    const [x, y, z] = [positions[i]!, positions[i + 1]!, positions[i + 2]!];
-    out[i] = x * u[0] + y * u[1] + z * u[2];
-    out[i + 1] = x * v[0] + y * v[1] + z * v[2];
-    out[i + 2] = x * w[0] + y * w[1] + z * w[2];
-  }
-}
+/** Least and greatest of each of three coordinates. */
+type Span = readonly [low: Float64Array, high: Float64Array];
 
-function spanOf(points: readonly Float64Array[], axis: number): [number, number] {
-  let [low, high] = [Infinity, -Infinity];
-  for (const some of points) {
-    for (let i = axis; i < some.length; i += 3) {
-      const value = some[i]!;
-      if (value < low) low = value;
-      if (value > high) high = value;
+/** Points along three axes [mm], and a span that grows by them. */
+function turned(
+  { positions }: Mesh,
+  axes: readonly [Vec3, Vec3, Vec3],
+  out: Float64Array,
+  [low, high]: Span,
+): void {
+  for (let axis = 0; axis < 3; axis++) {
+    const [ax, ay, az] = axes[axis]!;
+    let least = low[axis]!;
+    let most = high[axis]!;
+    for (let i = 0; i < out.length; i += 3) {
+      const value = positions[i]! * ax + positions[i + 1]! * ay + positions[i + 2]! * az;
+      out[i + axis] = value;
+      if (value < least) least = value;
+      if (value > most) most = value;
     }
+    low[axis] = least;
+    high[axis] = most;
   }
-  return [low, high];
 }
 
-/** What a light sees of the parts. Its columns run along x, so that long thin scenes fill the map. */
-function depthMap(parts: readonly Part[], towards: Vec3, room: Room): DepthMap {
+/** What a light sees of the casters. Its columns run along x, so that long thin scenes fill the map. */
+function depthMap(casters: readonly Mesh[], towards: Vec3, room: Room): DepthMap {
   const { points } = room;
   const down = unit(cross(towards, Math.abs(towards[0]) > 0.99 ? [0, 1, 0] : [1, 0, 0]));
   const across = cross(down, towards);
-  parts.forEach((part, index) => turned(part, [across, down, towards], points[index]!));
-  const [[left, right], [top, bottom]] = [spanOf(points, 0), spanOf(points, 1)];
-  const scale = Math.sqrt(CELLS / ((right - left) * (bottom - top)));
-  const shift = [BORDER - left * scale, BORDER - top * scale] as const;
-  const width = Math.ceil((right - left) * scale) + 2 * BORDER;
-  const height = Math.ceil((bottom - top) * scale) + 2 * BORDER;
-  const drawn = cleared(room, width, height);
-  parts.forEach(({ mesh }, index) => {
+  const low = new Float64Array(3).fill(Infinity);
+  const high = new Float64Array(3).fill(-Infinity);
+  casters.forEach((mesh, index) => turned(mesh, [across, down, towards], points[index]!, [low, high]));
+  const [wide, tall] = [high[0]! - low[0]!, high[1]! - low[1]!];
+  const scale = Math.sqrt(CELLS / (wide * tall));
+  const shift = [BORDER - low[0]! * scale, BORDER - low[1]! * scale] as const;
+  const drawn = cleared(room, Math.ceil(wide * scale) + 2 * BORDER, Math.ceil(tall * scale) + 2 * BORDER);
+  casters.forEach(({ triangles }, index) => {
     const some = points[index]!;
     for (let i = 0; i < some.length; i += 3) {
       some[i] = some[i]! * scale + shift[0];
       some[i + 1] = some[i + 1]! * scale + shift[1];
     }
-    drawTriangles(drawn, some, mesh.triangles, 0, 'counter-clockwise');
+    drawTriangles(drawn, some, triangles, 0, 'counter-clockwise');
   });
   return { samples: drawn, across, down, scale, shift };
 }
@@ -116,15 +131,15 @@ function addLight(lit: Lit, map: DepthMap, light: Light, reach: Reach): void {
   const into = light.kind === 'key' ? lit.key : lit.sky;
   const strength = light.kind === 'paper' ? 0 : light.strength;
   const { near, width, height } = map.samples;
+  const { across, down, scale, shift } = map;
   const [lx, ly, lz] = light.towards;
-  const cell = 1 / map.scale;
-  const left = map.shift[0] - 0.5;
-  const top = map.shift[1] - 0.5;
-  const [ux, uy, uz] = map.across.map((part) => part * map.scale) as [number, number, number];
-  const [vx, vy, vz] = map.down.map((part) => part * map.scale) as [number, number, number];
+  const [ux, uy, uz] = [across[0] * scale, across[1] * scale, across[2] * scale];
+  const [vx, vy, vz] = [down[0] * scale, down[1] * scale, down[2] * scale];
+  const left = shift[0] - 0.5;
+  const top = shift[1] - 0.5;
   // Lookups start off the surface, or it would shade itself cell by cell.
-  const off = 1.2 * cell;
-  const soft = 1 / (1.5 * cell);
+  const off = 1.2 / scale;
+  const soft = scale / 1.5;
   const fall = reach > 0 ? 1 / reach : 0;
   for (let i = 0, j = 0; i < count; i++, j += 3) {
     const nx = normal[j]!;
@@ -145,24 +160,33 @@ function addLight(lit: Lit, map: DepthMap, light: Light, reach: Reach): void {
       const c = column | 0;
       const r = row | 0;
       const at = r * width + c;
-      const s = column - c;
-      const t = row - r;
-      // What lies above, of the four cells around: to the left and right, then below.
-      const a = Math.max(0, near[at]! - depth);
-      const b = Math.max(0, near[at + 1]! - depth);
-      const d = Math.max(0, near[at + width]! - depth);
-      const e = Math.max(0, near[at + width + 1]! - depth);
-      path = ((1 - s) * a + s * b) * (1 - t) + ((1 - s) * d + s * e) * t;
-      open =
-        ((1 - s) * Math.max(0, 1 - a * soft) + s * Math.max(0, 1 - b * soft)) * (1 - t) +
-        ((1 - s) * Math.max(0, 1 - d * soft) + s * Math.max(0, 1 - e * soft)) * t;
+      // What lies above, in the four cells around: to the left and right, then below.
+      const a = near[at]! - depth;
+      const b = near[at + 1]! - depth;
+      const d = near[at + width]! - depth;
+      const e = near[at + width + 1]! - depth;
+      if (a > 0 || b > 0 || d > 0 || e > 0) {
+        const s = column - c;
+        const t = row - r;
+        const ofA = (1 - s) * (1 - t);
+        const ofB = s * (1 - t);
+        const ofD = (1 - s) * t;
+        const ofE = s * t;
+        path = (a > 0 ? ofA * a : 0) + (b > 0 ? ofB * b : 0) + (d > 0 ? ofD * d : 0) + (e > 0 ? ofE * e : 0);
+        open = ofA * clear(a * soft) + ofB * clear(b * soft) + ofD * clear(d * soft) + ofE * clear(e * soft);
+      }
     }
     if (facing > 0) into[i]! += facing * open * strength;
     if (fall === 0) continue;
+    // Of the way through a solid, what lies before the start of the lookup.
+    if (facing < 0 && path > 0) path -= facing * off;
     const rest = 1 + path * fall;
     through[i]! += light.strength / (rest * rest);
   }
 }
+
+/** Share of light that passes something so far above. */
+const clear = (above: number): number => (above <= 0 ? 1 : above >= 1 ? 0 : 1 - above);
 
 /** Places that no light has reached yet. */
 export function unlit({ count, position, normal }: Pick<Lit, 'count' | 'position' | 'normal'>): Lit {
@@ -176,9 +200,10 @@ export function lightUp(
   lights: readonly Light[],
   places: readonly { readonly lit: Lit; readonly reach: Reach }[],
 ): void {
-  const room = roomFor(parts);
+  const casters = castersOf(parts);
+  const room = roomFor(casters);
   for (const light of lights) {
-    const map = depthMap(parts, light.towards, room);
+    const map = depthMap(casters, light.towards, room);
     for (const { lit, reach } of places) addLight(lit, map, light, reach);
   }
 }
