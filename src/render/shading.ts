@@ -33,7 +33,7 @@ interface DepthMap {
 }
 
 /** Cells of a depth map, whatever its shape. */
-const CELLS = 60_000;
+const CELLS = 40_000;
 /** Cells left free around it. */
 const BORDER = 2;
 const NOTHING = -1e9;

@@ -4,19 +4,13 @@ import { fingerprint } from '../io/fingerprint.ts';
 import { PHOTO_SIZE, photoPixels } from '../io/photo.ts';
 import { contentFolder } from '../io/settings.ts';
 import { colourOf, plasticOf } from '../render/colours.ts';
-import {
-  isOpaque,
-  pictureFiles,
-  pictureShapes,
-  type PictureFile,
-  type PictureShape,
-} from '../render/encode.ts';
+import { pictureFiles, pictureShapes, type PictureFile, type PictureShape } from '../render/encode.ts';
 import { rendered } from '../render/render.ts';
 import { baitScene, moldScene, nearestLie } from '../render/subjects.ts';
 import type { Brief } from '../sheet/brief.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
-/** One picture of a sheet: all the sizes and formats that it is published in. */
+/** One picture of a sheet: all the sizes that it is published in. */
 export interface Picture {
   readonly name: string;
   /** What it shows, in words. */
@@ -72,10 +66,9 @@ async function photoFiles(photo: Photo): Promise<readonly PictureFile[]> {
 
 async function photoShapes(photo: Photo): Promise<readonly PictureShape[]> {
   const digest = await photoDigest(photo);
-  return remember('picture shapes', { digest, PHOTO_SIZE }, async () => {
-    const pixels = await photoPixels(contentFolder(), photo.file);
-    return pictureShapes(pixels, isOpaque(pixels));
-  });
+  return remember('picture shapes', { digest, PHOTO_SIZE }, async () =>
+    pictureShapes(await photoPixels(contentFolder(), photo.file)),
+  );
 }
 
 function published(
@@ -83,7 +76,7 @@ function published(
   { name, alt }: Omit<Picture, 'files'>,
   shapes: readonly PictureShape[],
 ): Picture {
-  const path = ({ width, format }: PictureShape) => `molds/${id}/picture-${name}-${width}.${format}`;
+  const path = ({ width }: PictureShape) => `molds/${id}/picture-${name}-${width}.webp`;
   return { name, alt, files: shapes.map((shape) => ({ ...shape, path: path(shape) })) };
 }
 
@@ -102,7 +95,7 @@ function renderedGallery(pictured: Pictured): Gallery {
     alt: `${bait.name} (${bait.family}) in ${colour} plastic, seen from above with its tail in front`,
   };
   const open = { name: 'mold', alt: `Lower half of the mold, its parting face up${lying}` };
-  const shapes = pictureShapes(SIZE, false);
+  const shapes = pictureShapes(SIZE);
   return {
     pictures: [published(pictured, seen, shapes), published(pictured, open, shapes)],
     note: `The bait in ${colour} and the lower half of its mold: pictures worked out from the solids, not photos.`,

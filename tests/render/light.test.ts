@@ -44,8 +44,8 @@ describe('light on a place', () => {
     lightUp([plate([400, 400, 10], [-200, -200, 30])], lights, [{ lit, reach: 0 }]);
     const beyond = (gap: number) =>
       levelLight(({ towards: [x, y, z] }) => Math.max(Math.abs(x), Math.abs(y)) * (gap / z) > 200);
-    // A lookup starts 1.2 cells of about 1.6 mm above the place.
-    expect(lit.sky[0]! + lit.key[0]!).toBeGreaterThan(beyond(28) - 1e-5);
+    // A lookup starts 1.2 cells of 2 mm above the place.
+    expect(lit.sky[0]! + lit.key[0]!).toBeGreaterThan(beyond(27.5) - 1e-5);
     expect(lit.sky[0]! + lit.key[0]!).toBeLessThan(beyond(30) + 1e-5);
     expect(beyond(30)).toBeLessThan(0.05 * openLight(lights));
   });

@@ -61,9 +61,9 @@ async function pictures(sheet: Sheet): Promise<OwnFile[]> {
   let made: ReturnType<typeof pictureBytes> | undefined;
   return all
     .flatMap(({ files }) => files)
-    .map(({ path, format }) => ({
+    .map(({ path }) => ({
       name: path.slice(path.lastIndexOf('/') + 1),
-      type: `image/${format}`,
+      type: 'image/webp',
       make: async () => (await (made ??= pictureBytes(sheet))).get(path) ?? '',
     }));
 }
