@@ -1,7 +1,9 @@
 import { cp, mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
+import { inspected } from '../../src/commands/inspect.ts';
+import { planOf, unitPath } from '../../src/commands/pages/units.ts';
 import { runCommand } from '../support/run-command.ts';
 import { temporaryFolder, TINY } from '../support/temporary.ts';
 
@@ -57,77 +59,50 @@ const photo = (background: string): Promise<Buffer> =>
 const LOGO =
   '<svg xmlns="http://www.w3.org/2000/svg" width="600" height="400"><rect width="600" height="300"/></svg>';
 
-/** One kind of change after the other: what it touches, and which sheets have to be made anew for it. */
-const STEPS: readonly {
-  readonly name: string;
-  readonly change: (at: (name: string) => string) => Promise<void>;
-  readonly kept: number;
-}[] = [
-  {
-    name: 'a field of a mold, and a guide',
-    kept: 1,
-    change: async (at) => {
-      await edit(at('molds/peg-2.yaml'), "released: '2026-02-01'", "released: '2026-03-04'");
-      await edit(at('guides/care.mdx'), 'title: ', 'title: Good ');
-    },
+type Change = (at: (name: string) => string) => Promise<void>;
+
+const CHANGES = {
+  'a field of a mold, and a guide': async (at) => {
+    await edit(at('molds/peg-2.yaml'), "released: '2026-02-01'", "released: '2026-03-04'");
+    await edit(at('guides/care.mdx'), 'title: ', 'title: Good ');
   },
+  'a bait, and a mold that is taken away': async (at) => {
+    await edit(at('baits/pin.yaml'), 'name: Pin', 'name: Sewing pin');
+    await rm(at('molds/peg-2.yaml'));
+    await rm(at('molds/peg-draft.yaml'));
+    await rm(at('trials/peg-a-2026-01-20.yaml'));
+    await rm(at('baits/peg.yaml'));
+  },
+  'a water test': (at) => edit(at('trials/pin-a-2026-01-20.yaml'), 'Sinks level', 'Sinks nose down'),
+  'a logo, which only its own file shows': async (at) => {
+    await writeFile(at('logo.svg'), LOGO);
+    await edit(at('shop.yaml'), 'units: us', 'units: us\nlook: { logo: logo.svg }');
+  },
+  'another logo under the same name': async (at) =>
+    writeFile(at('logo.svg'), LOGO.replace('height="300"', 'height="200"')),
+  'a photo': async (at) => {
+    await writeFile(at('bench.jpg'), await photo('#446'));
+    const listing = 'listing: { photos: [{ file: bench.jpg, alt: The mold on a bench }] }\nblock:';
+    await edit(at('molds/pin-2.yaml'), 'block:', listing);
+  },
+  'another photo under the same name': async (at) => writeFile(at('bench.jpg'), await photo('#644')),
+  'a hook': (at) => edit(at('hooks/offset.yaml'), 'name: ', 'name: New '),
+  'a compound': (at) => edit(at('plastisols/plain.yaml'), 'name: ', 'name: New '),
+  'the name of the shop': (at) => edit(at('shop.yaml'), 'Example Bench', 'Other Bench'),
+} as const satisfies Readonly<Record<string, Change>>;
+type ChangeName = keyof typeof CHANGES;
+
+/** Changes that are built one after the other, and how many sheets are carried over. */
+const BUILT: readonly { readonly changes: readonly ChangeName[]; readonly kept: number }[] = [
+  { changes: ['a field of a mold, and a guide'], kept: 1 },
   {
-    name: 'a bait, and a mold that is taken away',
+    changes: ['a bait, and a mold that is taken away', 'a logo, which only its own file shows'],
     kept: 0,
-    change: async (at) => {
-      await edit(at('baits/pin.yaml'), 'name: Pin', 'name: Sewing pin');
-      await rm(at('molds/peg-2.yaml'));
-      await rm(at('molds/peg-draft.yaml'));
-      await rm(at('trials/peg-a-2026-01-20.yaml'));
-      await rm(at('baits/peg.yaml'));
-    },
   },
+  { changes: ['another logo under the same name'], kept: 1 },
   {
-    name: 'a water test',
+    changes: ['a water test', 'a photo', 'a hook', 'a compound', 'the name of the shop'],
     kept: 0,
-    change: (at) => edit(at('trials/pin-a-2026-01-20.yaml'), 'Sinks level', 'Sinks nose down'),
-  },
-  {
-    name: 'a logo, which only its own file shows',
-    kept: 0,
-    change: async (at) => {
-      await writeFile(at('logo.svg'), LOGO);
-      await edit(at('shop.yaml'), 'units: us', 'units: us\nlook: { logo: logo.svg }');
-    },
-  },
-  {
-    name: 'another logo under the same name',
-    kept: 1,
-    change: async (at) => writeFile(at('logo.svg'), LOGO.replace('height="300"', 'height="200"')),
-  },
-  {
-    name: 'a photo',
-    kept: 0,
-    change: async (at) => {
-      await writeFile(at('bench.jpg'), await photo('#446'));
-      const listing = 'listing: { photos: [{ file: bench.jpg, alt: The mold on a bench }] }\nblock:';
-      await edit(at('molds/pin-2.yaml'), 'block:', listing);
-    },
-  },
-  {
-    name: 'another photo under the same name',
-    kept: 0,
-    change: async (at) => writeFile(at('bench.jpg'), await photo('#644')),
-  },
-  {
-    name: 'a hook',
-    kept: 0,
-    change: (at) => edit(at('hooks/offset.yaml'), 'name: ', 'name: New '),
-  },
-  {
-    name: 'a compound',
-    kept: 0,
-    change: (at) => edit(at('plastisols/plain.yaml'), 'name: ', 'name: New '),
-  },
-  {
-    name: 'the name of the shop',
-    kept: 0,
-    change: (at) => edit(at('shop.yaml'), 'Example Bench', 'Other Bench'),
   },
 ];
 
@@ -141,17 +116,59 @@ test('what is carried over from the last build is what a build from nothing make
   expect(first.said).toContain('building 2 molds\n');
   expect(first.sums).toBe(await fromNothing(catalogue, home));
   let last = first.sums;
-  for (const [step, { name, change, kept }] of STEPS.entries()) {
-    await change(at);
+  for (const [step, { changes, kept }] of BUILT.entries()) {
+    for (const change of changes) await CHANGES[change](at);
     const { said, sums } = await overTheLast(catalogue, home);
-    expect([name, sums === last]).toEqual([name, false]);
-    expect([name, /building \d molds?(.*\n)/u.exec(said)?.[1]]).toEqual([name, told(kept)]);
+    expect([changes, sums === last]).toEqual([changes, false]);
+    expect([changes, /building \d molds?(.*\n)/u.exec(said)?.[1]]).toEqual([changes, told(kept)]);
     // Where nothing was kept there is nothing to compare but at the end.
-    if (kept > 0 || step === STEPS.length - 1)
-      expect([name, sums === (await fromNothing(catalogue, home))]).toEqual([name, true]);
+    if (kept > 0 || step === BUILT.length - 1)
+      expect([changes, sums === (await fromNothing(catalogue, home))]).toEqual([changes, true]);
     last = sums;
   }
 }, 900_000);
+
+/** What decides the whole site of a catalogue, and each mold and bait of it. */
+async function keysOf(catalogue: string): Promise<Map<string, string>> {
+  vi.stubEnv('CONTENT_DIR', catalogue);
+  try {
+    const { reading, keys, problems } = await inspected(catalogue);
+    if (!reading) throw new Error(JSON.stringify(problems));
+    const plan = await planOf(reading.catalogue, keys);
+    const units = plan.units.map((unit) => [unitPath(unit), unit.key] as const);
+    return new Map([['site', plan.key], ...units]);
+  } finally {
+    vi.unstubAllEnvs();
+  }
+}
+
+const OF_PIN = ['molds/pin-2', 'baits/pin'];
+
+/** What has to be made anew after each change, one after the other. */
+const STALE: readonly (readonly [ChangeName, readonly string[]])[] = [
+  ['a field of a mold, and a guide', ['molds/peg-2', 'baits/peg']],
+  ['a bait, and a mold that is taken away', OF_PIN],
+  ['a water test', OF_PIN],
+  ['a logo, which only its own file shows', OF_PIN],
+  ['another logo under the same name', []],
+  ['a photo', OF_PIN],
+  ['another photo under the same name', ['molds/pin-2']],
+  ['a hook', OF_PIN],
+  ['a compound', OF_PIN],
+  ['the name of the shop', OF_PIN],
+];
+
+test('every change makes what it touches stale, the site as a whole among it, and nothing else', async () => {
+  const catalogue = await twoBaits();
+  let last = await keysOf(catalogue);
+  for (const [name, stale] of STALE) {
+    await CHANGES[name]((file) => join(catalogue, file));
+    const keys = await keysOf(catalogue);
+    const other = [...keys].filter(([unit, key]) => last.get(unit) !== key).map(([unit]) => unit);
+    expect([name, other.sort()]).toEqual([name, ['site', ...stale].sort()]);
+    last = keys;
+  }
+}, 300_000);
 
 test('nothing changed, nothing done; a site that someone wrote to is put right, also where pages are kept', async () => {
   const home = await temporaryFolder();

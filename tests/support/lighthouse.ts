@@ -55,7 +55,12 @@ export async function lighthouseBrowser() {
 }
 
 async function audit(address: string, flags: Flags): Promise<Verdict> {
-  const result = await lighthouse(address, { logLevel: 'error', ...flags });
+  // Pictures of the page are for people who read the report.
+  const result = await lighthouse(address, {
+    logLevel: 'error',
+    disableFullPageScreenshot: true,
+    ...flags,
+  });
   if (!result || result.lhr.runtimeError)
     throw new Error(`${address}: ${result?.lhr.runtimeError?.message ?? 'Lighthouse said nothing'}`);
   const { categories, audits } = result.lhr;

@@ -4,7 +4,7 @@ import type { Group } from './groups.ts';
 import { keptSheet } from './work.ts';
 
 /** Sheets that are held though nobody may need them any more. */
-const HELD = 24;
+const HELD = 4;
 
 const recent: Sheet[] = [];
 
