@@ -36,8 +36,8 @@ export interface ShotCheck {
   readonly merging: number;
 }
 
-/** The kernel rounds corners to single precision and joins those that all but meet; a cavity is off by no more than this [1]. */
-const ROUNDING = 1e-4;
+/** The halves agree with the baits that were cut to this part [1]. */
+const ROUNDING = 1e-6;
 
 type Parts = { readonly mold: Mold; readonly geometry: BaitGeometry };
 
@@ -87,7 +87,7 @@ export async function moldStudy(parts: Parts, remember: Remember): Promise<MoldS
   return study;
 }
 
-const percent = (share: number): string => `${(100 * share).toFixed(2)} %`;
+const percent = (share: number): string => `${(100 * share).toFixed(4)} %`;
 
 /**
  * Compares the cavities, as the block less the metal of both halves and less all else that is cut, with the merged baits that

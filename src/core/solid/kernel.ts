@@ -101,6 +101,11 @@ const scaled = (v: Vec3): [number, number, number] => [v[0] * SCALE, v[1] * SCAL
 function workshop(wasm: ManifoldToplevel, keep: (manifold: Manifold) => Solid): Workshop {
   const { Manifold: Solids } = wasm;
   const list = (solids: readonly Solid[]): Manifold[] => solids.map(raw);
+  // The kernel puts booleans off, and does them once more for every use of what they give.
+  const done = (solid: Manifold): Solid => {
+    solid.numTri();
+    return keep(solid);
+  };
   return {
     solid: (mesh, precision = 'double') => keep(imported(wasm, mesh, precision)),
     box: (min, max) => {
@@ -116,10 +121,10 @@ function workshop(wasm: ManifoldToplevel, keep: (manifold: Manifold) => Solid): 
       return keep(ball.translate(scaled(centre)));
     },
     place: (solid, placement) => placed(raw(solid), placement, keep),
-    union: (solids) => keep(Solids.union(list(solids))),
-    intersection: (a, b) => keep(raw(a).intersect(raw(b))),
-    difference: (from, tools) => keep(Solids.difference(list([from, ...tools]))),
-    trim: (solid, normal, offset) => keep(evaluated(raw(solid).trimByPlane([...normal], offset * SCALE))),
+    union: (solids) => done(Solids.union(list(solids))),
+    intersection: (a, b) => done(raw(a).intersect(raw(b))),
+    difference: (from, tools) => done(Solids.difference(list([from, ...tools]))),
+    trim: (solid, normal, offset) => done(raw(solid).trimByPlane([...normal], offset * SCALE)),
     simplify: (solid, tolerance) => keep(raw(solid).simplify(tolerance * SCALE)),
     pieces: (solid) => raw(solid).decompose().map(keep),
     volume: (solid) => raw(solid).volume() / SCALE ** 3,
@@ -128,12 +133,6 @@ function workshop(wasm: ManifoldToplevel, keep: (manifold: Manifold) => Solid): 
     outline: (loops, tolerance) => outlined(wasm, loops, [], tolerance),
     outlineLess: (from, tools, tolerance) => outlined(wasm, from, tools, tolerance),
   };
-}
-
-/** The kernel puts booleans off, and does them once more for every place that a solid is set down at: better now than often. */
-function evaluated(solid: Manifold): Manifold {
-  solid.numTri();
-  return solid;
 }
 
 /** Flats of a round channel. */

@@ -1,7 +1,7 @@
 import type { Vec2 } from '../mesh/mesh.ts';
 import type { Channels } from './channel-layout.ts';
 import { LEAST_WALL, type MoldLayout, type MoldTable, type PlacedCavity } from './mold-table.ts';
-import { outlineDistance, stretchDistance } from './plan.ts';
+import { boxDistance, outlineBox, outlineDistance, stretchDistance, type PlanBox } from './plan.ts';
 
 /**
  * Where the alignment pins stand: near the block's edge, clear of cavities and channels, the first nearest the lower
@@ -24,8 +24,9 @@ export function pinsOf(
 ): MoldLayout['pins'] {
   const { pins, block } = mold;
   if (!pins) return [];
+  const boxes = cavities.map(({ outline }) => outlineBox(outline));
   const free = inset(block, pins.diameter / 2 + LEAST_WALL).filter((point) =>
-    isClear(point, mold, cavities, channels),
+    isClear(point, mold, { cavities, boxes, channels }),
   );
   const chosen: Vec2[] = [];
   while (chosen.length < pins.count) {
@@ -66,16 +67,26 @@ function inset({ length, width }: MoldTable['block'], by: number): Vec2[] {
   return [...rows, ...columns];
 }
 
+/** What the pins have to keep clear of. */
+interface Scene {
+  readonly cavities: readonly PlacedCavity[];
+  readonly boxes: readonly PlanBox[];
+  readonly channels: Channels;
+}
+
 function isClear(
   point: Vec2,
   { pins, sprue, runner }: MoldTable,
-  cavities: readonly PlacedCavity[],
-  channels: Channels,
+  { cavities, boxes, channels }: Scene,
 ): boolean {
   const radius = pins!.diameter / 2;
   const fromRunner = radius + (runner?.diameter ?? 0) / 2 + LEAST_WALL;
   return (
-    cavities.every(({ outline }) => outlineDistance(outline, point) > radius + LEAST_WALL) &&
+    cavities.every(
+      ({ outline }, i) =>
+        boxDistance(boxes[i]!, point) > radius + LEAST_WALL ||
+        outlineDistance(outline, point) > radius + LEAST_WALL,
+    ) &&
     channels.runner.every(({ from, to }) => stretchDistance(from, to, point) > fromRunner) &&
     stretchDistance(channels.sprue.mouth, channels.sprue.end, point) > radius + sprue.mouth / 2 + LEAST_WALL
   );

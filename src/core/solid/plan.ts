@@ -115,6 +115,20 @@ export function outlineBox(outline: Outline): PlanBox {
 }
 
 /**
+ * Distance of a point from a box.
+ *
+ * @param box - [m]
+ * @param point - [m]
+ * @returns distance, 0 inside [m]
+ *
+ * Cost: constant.
+ * Source: definition.
+ */
+export function boxDistance({ min, max }: PlanBox, [x, y]: Vec2): number {
+  return Math.hypot(Math.max(0, min[0] - x, x - max[0]), Math.max(0, min[1] - y, y - max[1]));
+}
+
+/**
  * Distance of a point from an outline, negative inside.
  *
  * @param outline - closed rings [m]

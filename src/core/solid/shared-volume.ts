@@ -119,9 +119,28 @@ function lengthBelow({ positions: p, triangles }: Mesh, columns: Columns, face: 
     if ((ay < low && by < low && cy < low) || (ay > high && by > high && cy > high)) continue;
     const [az, bz, cz] = [p[a + 2]! - face.height, p[b + 2]! - face.height, p[c + 2]! - face.height];
     if (az >= 0 && bz >= 0 && cz >= 0) continue;
-    sum += prismVolume(cutOut([ax, ay, az, bx, by, bz, cx, cy, cz], face.plan));
+    const inside = Math.min(
+      insideOf(face.plan, ax, ay),
+      insideOf(face.plan, bx, by),
+      insideOf(face.plan, cx, cy),
+    );
+    if (inside >= 0 && az <= 0 && bz <= 0 && cz <= 0) {
+      sum += (((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) * (az + bz + cz)) / 6;
+    } else sum += prismVolume(cutOut([ax, ay, az, bx, by, bz, cx, cy, cz], face.plan));
   }
   return sum;
+}
+
+/** Negative outside of a counter-clockwise triangle. */
+function insideOf(plan: Float64Array, x: number, y: number): number {
+  let least = Infinity;
+  for (let side = 0; side < 6; side += 2) {
+    const u = plan[side]!;
+    const v = plan[side + 1]!;
+    const after = side === 4 ? 0 : side + 2;
+    least = Math.min(least, (plan[after]! - u) * (y - v) - (plan[after + 1]! - v) * (x - u));
+  }
+  return least;
 }
 
 /** The part of a triangle that lies over or under another and below height 0, three numbers a corner. */

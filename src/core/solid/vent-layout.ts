@@ -1,7 +1,14 @@
 import type { Vec2 } from '../mesh/mesh.ts';
 import type { Channels } from './channel-layout.ts';
 import type { MoldLayout, MoldTable, PlacedCavity, PlacedVent, PlanBar, VentTable } from './mold-table.ts';
-import { outlineBox, outlineDistance, stretchDistance, turnedDirection, type PlanBox } from './plan.ts';
+import {
+  boxDistance,
+  outlineBox,
+  outlineDistance,
+  stretchDistance,
+  turnedDirection,
+  type PlanBox,
+} from './plan.ts';
 
 /** Vents and what found no room. */
 export interface VentLayout {
@@ -204,10 +211,6 @@ function isClearPoint(
       return boxDistance(boxes[other]!, point) > wanted || outlineDistance(outline, point) >= wanted;
     })
   );
-}
-
-function boxDistance({ min, max }: PlanBox, [x, y]: Vec2): number {
-  return Math.hypot(Math.max(0, min[0] - x, x - max[0]), Math.max(0, min[1] - y, y - max[1]));
 }
 
 /** Points of the outline and the ways out of it: those at tips first, then the farthest from the gate. */
