@@ -11,33 +11,55 @@ export const ringArea = (ring: readonly Point[]) =>
     return sum + (x * ny - nx * y) / 2;
   }, 0);
 
-/** True for a point inside rings, holes told by crossing twice. */
-export function insideRings([x, y]: Point, rings: Rings): boolean {
-  let inside = false;
-  for (const ring of rings) {
-    let [ax, ay] = ring.at(-1) ?? [x, y];
-    for (const [bx, by] of ring) {
-      if (ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay)) inside = !inside;
-      [ax, ay] = [bx, by];
+type Edge = readonly [from: Point, to: Point];
+
+/** Height of a band of an outline [mm]. */
+const BAND = 1;
+
+/** Edges of an outline, found by the bands across the paper that they reach into. */
+class Outlined {
+  readonly corners: readonly Point[];
+  readonly #bands = new Map<number, Edge[]>();
+
+  constructor(rings: Rings) {
+    this.corners = rings.flat();
+    for (const ring of rings) {
+      let from = ring.at(-1);
+      for (const to of ring) {
+        const edge: Edge = [from ?? to, to];
+        const [low, high] = [Math.min(edge[0][1], to[1]), Math.max(edge[0][1], to[1])];
+        for (let band = Math.floor(low / BAND); band <= Math.floor(high / BAND); band++)
+          this.#put(band, edge);
+        from = to;
+      }
     }
   }
-  return inside;
-}
 
-function crossed(rect: Rect, rings: Rings): boolean {
-  return rings.some((ring) => {
-    let before = ring.at(-1);
-    return ring.some((point) => {
-      const from = before ?? point;
-      before = point;
-      return meets(from, point, rect) && shareInside(from, point, rect) !== undefined;
-    });
-  });
-}
+  #put(band: number, edge: Edge): void {
+    const edges = this.#bands.get(band);
+    if (edges) edges.push(edge);
+    else this.#bands.set(band, [edge]);
+  }
 
-/** Whether the box of a segment reaches a rectangle: if not, the segment does not either. */
-const meets = ([ax, ay]: Point, [bx, by]: Point, { left, top, right, bottom }: Rect): boolean =>
-  !((ax < left && bx < left) || (ax > right && bx > right) || (ay < top && by < top) || (ay > bottom && by > bottom)); // prettier-ignore
+  /** True for a point inside, holes told by crossing twice. */
+  holds([x, y]: Point): boolean {
+    let inside = false;
+    for (const [[ax, ay], [bx, by]] of this.#bands.get(Math.floor(y / BAND)) ?? []) {
+      if (ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay)) inside = !inside;
+    }
+    return inside;
+  }
+
+  /** True where an edge runs through a rectangle. */
+  crosses(rect: Rect): boolean {
+    for (let band = Math.floor(rect.top / BAND); band <= Math.floor(rect.bottom / BAND); band++) {
+      for (const [from, to] of this.#bands.get(band) ?? []) {
+        if (shareInside(from, to, rect) !== undefined) return true;
+      }
+    }
+    return false;
+  }
+}
 
 const wider = ({ left, top, right, bottom }: Rect, by: number): Rect => ({
   left: left - by,
@@ -47,16 +69,15 @@ const wider = ({ left, top, right, bottom }: Rect, by: number): Rect => ({
 });
 
 /** The point inside an outline that is farthest from its corners; nothing when all hug it. */
-function innermost(points: readonly Point[], outline: Rings): Point | undefined {
-  const corners = outline.flat();
+function innermost(points: readonly Point[], outline: Outlined): Point | undefined {
   let best: { point?: Point; away: number } = { away: 0.4 };
   for (const point of points) {
     let away = Infinity;
-    for (const [x, y] of corners) {
+    for (const [x, y] of outline.corners) {
       away = Math.min(away, Math.hypot(x - point[0], y - point[1]));
       if (away <= best.away) break;
     }
-    if (away > best.away && insideRings(point, outline)) best = { point, away };
+    if (away > best.away && outline.holds(point)) best = { point, away };
   }
   return best.point;
 }
@@ -78,15 +99,15 @@ function firstClear(
   points: readonly Point[],
   text: string,
   size: number,
-  outline: Rings,
+  outline: Outlined,
   before: readonly Label[],
 ): Label | undefined {
   for (const point of points) {
-    if (!insideRings(point, outline)) continue;
+    if (!outline.holds(point)) continue;
     const [x, y] = point;
     const one: Label = { text, at: [x, y + 0.36 * size], size, anchor: 'middle', letter: 'halo' };
     const rect = wider(labelRect(one), 0.4);
-    if (crossed(rect, outline)) continue;
+    if (outline.crosses(rect)) continue;
     if (before.every((other) => !overlap(wider(rect, 0.6), labelRect(other)))) return one;
   }
   return undefined;
@@ -96,11 +117,12 @@ function firstClear(
  * Values written on contours: each at the first point of its line where the lettering stays inside the outline and
  * clear of the values before. A contour without such a point gets a note at the point that is farthest from the outline.
  */
-export function contourMarks(contours: readonly Contour[], outline: Rings, size: number): ContourMarks {
+export function contourMarks(contours: readonly Contour[], rings: Rings, size: number): ContourMarks {
+  const outline = new Outlined(rings);
   const labels: Label[] = [];
   const notes: Note[] = [];
-  for (const { text, rings } of contours) {
-    const points = rings.flat();
+  for (const { text, rings: lines } of contours) {
+    const points = lines.flat();
     const found = firstClear(points, text, size, outline, labels);
     const inner = found ? undefined : innermost(points, outline);
     if (found) labels.push(found);

@@ -14,7 +14,7 @@ const SHORT = { wide: 0.8, narrow: 1.6 };
 
 /** Places along lines, found by where they are. */
 class Places {
-  readonly #cells = new Map<string, Point[]>();
+  readonly #cells = new Map<number, Point[]>();
   readonly #reach: number;
 
   constructor(reach: number) {
@@ -22,25 +22,32 @@ class Places {
   }
 
   add(point: Point): void {
-    const key = this.#key(point, 0, 0);
+    const key = this.#keyOf(this.#row(point[0]), this.#row(point[1]));
     const cell = this.#cells.get(key);
     if (cell) cell.push(point);
     else this.#cells.set(key, [point]);
   }
 
   /** Whether a place lies within reach of any. */
-  near(point: Point): boolean {
-    for (const i of [-1, 0, 1]) {
-      for (const j of [-1, 0, 1]) {
-        const cell = this.#cells.get(this.#key(point, i, j)) ?? [];
-        if (cell.some(([x, y]) => Math.hypot(x - point[0], y - point[1]) < this.#reach)) return true;
+  near([x, y]: Point): boolean {
+    const [column, row] = [this.#row(x), this.#row(y)];
+    for (let i = column - 1; i <= column + 1; i++) {
+      for (let j = row - 1; j <= row + 1; j++) {
+        for (const [px, py] of this.#cells.get(this.#keyOf(i, j)) ?? []) {
+          if (Math.hypot(px - x, py - y) < this.#reach) return true;
+        }
       }
     }
     return false;
   }
 
-  #key([x, y]: Point, i: number, j: number): string {
-    return `${Math.floor(x / this.#reach) + i} ${Math.floor(y / this.#reach) + j}`;
+  #row(value: number): number {
+    return Math.floor(value / this.#reach);
+  }
+
+  /** One number for a cell: papers are far narrower than a million cells. */
+  #keyOf(column: number, row: number): number {
+    return column * 2 ** 20 + row;
   }
 }
 

@@ -1,6 +1,17 @@
 import { SaxesParser } from 'saxes';
-import { insideRings } from '../../src/drawing/contour-marks.ts';
 import { bounds, labelRect, overlap, type Picture } from '../../src/drawing/picture.ts';
+
+/** True for a point inside rings, holes told by crossing twice. */
+function insideRings([x, y]: Point, rings: readonly (readonly Point[])[]): boolean {
+  let inside = false;
+  for (const ring of rings) {
+    ring.forEach(([bx, by], index) => {
+      const [ax, ay] = ring.at(index - 1) ?? [bx, by];
+      if (ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay)) inside = !inside;
+    });
+  }
+  return inside;
+}
 
 /** What an SVG holds, read by a strict XML parser. */
 export interface SvgFacts {
