@@ -1,5 +1,5 @@
 import { SaxesParser } from 'saxes';
-import { bounds, labelRect, overlap, type Picture } from '../../src/drawing/picture.ts';
+import { bounds, labelRect, overlap, type Picture, type Point } from '../../src/drawing/picture.ts';
 
 /** True for a point inside rings, holes told by crossing twice. */
 function insideRings([x, y]: Point, rings: readonly (readonly Point[])[]): boolean {
