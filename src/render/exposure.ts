@@ -5,18 +5,12 @@ export interface Raster extends Size {
   readonly data: Uint8Array;
 }
 
-/** A picture while it is being made: signal multiplied by cover, and cover, both 0 to 1. */
-export interface Exposure extends Size {
-  /** Shape (height · width, 3). */
-  readonly signal: Float32Array;
-  readonly cover: Float32Array;
-}
-
-/** An empty picture. */
-export function unexposed({ width, height }: Size): Exposure {
-  const count = width * height;
-  return { width, height, signal: new Float32Array(3 * count), cover: new Float32Array(count) };
-}
+/** A picture that shows nothing. */
+export const unexposed = ({ width, height }: Size): Raster => ({
+  width,
+  height,
+  data: new Uint8Array(4 * width * height),
+});
 
 /** Light from which on the curve bends, so that bright parts keep their shape. */
 const BEND = 0.7;
@@ -34,34 +28,19 @@ const CURVE = Float32Array.from({ length: TABLE + 1 }, (_, i) => signalOf(MOST *
 
 /** Signal of linear light, from a table. */
 export const encoded = (light: number): number =>
-  CURVE[Math.round(TABLE * Math.sqrt(Math.min(1, Math.max(0, light) / MOST)))]!;
+  CURVE[(TABLE * Math.sqrt(Math.min(1, Math.max(0, light) / MOST)) + 0.5) | 0]!;
 
-/** Adds light on a share of a pixel: red, green and blue, linear. */
-export function expose(
-  { signal, cover }: Exposure,
-  pixel: number,
-  share: number,
-  light: ArrayLike<number>,
-): void {
-  cover[pixel]! += share;
-  signal[3 * pixel]! += share * encoded(light[0]!);
-  signal[3 * pixel + 1]! += share * encoded(light[1]!);
-  signal[3 * pixel + 2]! += share * encoded(light[2]!);
-}
-
-/** A byte of a share, rounded. */
-const byte = (share: number): number => (share >= 1 ? 255 : (255 * share + 0.5) | 0);
-
-/** The finished picture. */
-export function developed({ signal, cover, width, height }: Exposure): Raster {
-  const data = new Uint8Array(4 * width * height);
-  for (let pixel = 0; pixel < cover.length; pixel++) {
-    const share = cover[pixel]!;
-    if (share <= 0) continue;
-    data[4 * pixel] = byte(signal[3 * pixel]! / share);
-    data[4 * pixel + 1] = byte(signal[3 * pixel + 1]! / share);
-    data[4 * pixel + 2] = byte(signal[3 * pixel + 2]! / share);
-    data[4 * pixel + 3] = byte(share);
-  }
-  return { width, height, data };
+/** Adds light on a share of a pixel, beside what is there: red, green and blue, linear. */
+export function expose({ data }: Raster, pixel: number, share: number, light: ArrayLike<number>): void {
+  const at = 4 * pixel;
+  const before = data[at + 3]!;
+  const cover = before + 255 * share;
+  // Too faint for a byte.
+  if (cover < 0.5) return;
+  const old = before / cover;
+  const fresh = 255 * (1 - old);
+  data[at] = data[at]! * old + fresh * encoded(light[0]!) + 0.5;
+  data[at + 1] = data[at + 1]! * old + fresh * encoded(light[1]!) + 0.5;
+  data[at + 2] = data[at + 2]! * old + fresh * encoded(light[2]!) + 0.5;
+  data[at + 3] = Math.min(255, cover + 0.5);
 }

@@ -33,13 +33,26 @@ interface Seen {
   readonly parts: readonly Drawn[];
 }
 
+let room: Samples | undefined;
+
+/** Empty samples, in the room of those before: pictures are drawn one after another. */
+function emptied(width: number, height: number): Samples {
+  if (room?.width === width && room.height === height) {
+    room.near.fill(0);
+    room.face.fill(-1);
+  } else {
+    room = samples(width, height);
+  }
+  return room;
+}
+
 function seen({ camera, size, parts }: Scene): Seen {
   const fine = {
     ...camera,
     focal: camera.focal * OVERSAMPLING,
     centre: [camera.centre[0] * OVERSAMPLING, camera.centre[1] * OVERSAMPLING] as const,
   };
-  const drawn = samples(size.width * OVERSAMPLING, size.height * OVERSAMPLING);
+  const drawn = emptied(size.width * OVERSAMPLING, size.height * OVERSAMPLING);
   let first = 0;
   const all = parts.map((part): Drawn => {
     const { positions, triangles } = part.mesh;

@@ -1,5 +1,5 @@
 import { onGround } from './camera.ts';
-import { expose, type Exposure } from './exposure.ts';
+import { expose, type Raster } from './exposure.ts';
 import { fullStrength, openLight, type Light } from './lights.ts';
 import type { Rgb } from './material.ts';
 import type { Scene } from './scene.ts';
@@ -7,9 +7,9 @@ import { unlit, type Lit } from './shading.ts';
 import { smoothStep } from './surroundings.ts';
 
 /** Pixels between places where the shadow is worked out: it is soft. */
-const STEP = 6;
+const STEP = 10;
 /** Steps on each side over which neighbouring places melt into one another, twice. */
-const MELT = 2;
+const MELT = 1;
 const SHADOW: Rgb = [0.012, 0.011, 0.01];
 const DARKEST = 0.9;
 /** Shade too faint to be drawn: it would end in a visible frame. */
@@ -97,12 +97,12 @@ function shadeOf({ lit, columns }: Ground, lights: readonly Light[], glows: bool
  * @param glow - colour of light that went through; left out when nothing lets light through
  */
 export function layShadow(
-  into: Exposure,
+  into: Raster,
   ground: Ground,
   lights: readonly Light[],
   glow: Rgb | undefined,
 ): void {
-  const { width, height, cover } = into;
+  const { width, height, data } = into;
   const { columns } = ground;
   const { dark, tint } = shadeOf(ground, lights, glow !== undefined);
   const [fadeX, fadeY] = [fades(width, FADE * height), fades(height, FADE * height)];
@@ -112,21 +112,23 @@ export function layShadow(
   for (let y = 0; y < height; y++) {
     rowBetween(dark, columns, (y + 0.5) / STEP, darkRow);
     rowBetween(tint, columns, (y + 0.5) / STEP, tintRow);
-    for (let x = 0; x < width; x++) {
-      const column = (x + 0.5) / STEP;
-      const c = Math.floor(column);
-      const shade = darkRow[c]! + (darkRow[c + 1]! - darkRow[c]!) * (column - c);
-      if (shade <= 0) continue;
-      const free = 1 - cover[y * width + x]!;
-      if (free < 1e-3) continue;
-      const share = tintRow[c]! + (tintRow[c + 1]! - tintRow[c]!) * (column - c);
-      tinted(Math.min(0.8, Math.max(0, share)), glow, light);
-      expose(into, y * width + x, free * fadeX[x]! * fadeY[y]! * shade, light);
+    for (let c = 0; c * STEP < width; c++) {
+      const shades = darkRow[c + 1]! - darkRow[c]!;
+      if (darkRow[c]! <= 0 && shades <= -darkRow[c]!) continue;
+      for (let x = c * STEP; x < width && x < (c + 1) * STEP; x++) {
+        const free = 1 - data[4 * (y * width + x) + 3]! / 255;
+        const share = (x + 0.5) / STEP - c;
+        const shade = darkRow[c]! + shades * share;
+        if (free === 0 || shade <= 0) continue;
+        tinted(tintRow[c]! + (tintRow[c + 1]! - tintRow[c]!) * share, glow, light);
+        expose(into, y * width + x, free * fadeX[x]! * fadeY[y]! * shade, light);
+      }
     }
   }
 }
 
 /** Colour of a shadow: dark, or partly that of the light that went through. */
-function tinted(tint: number, glow: Rgb = SHADOW, out: Float64Array): void {
+function tinted(share: number, glow: Rgb = SHADOW, out: Float64Array): void {
+  const tint = Math.min(0.8, Math.max(0, share));
   for (let k = 0; k < 3; k++) out[k] = SHADOW[k]! * (1 - tint) + 0.4 * glow[k]! * tint;
 }

@@ -59,23 +59,35 @@ export function leaders(seen: Fragments, { width }: Size, apart: number): Uint32
   return own;
 }
 
+/** Fragments of one part, and how many of them lead. */
+function sizeOf({ count, part: parts }: Fragments, leader: Uint32Array, part: number) {
+  let [size, leading] = [0, 0];
+  for (let i = 0; i < count; i++) {
+    if (parts[i] !== part) continue;
+    size++;
+    if (leader[i] === i) leading++;
+  }
+  return { size, leading };
+}
+
 /** Places of one part; the light of a place is worked out at the mean of the fragments that take it. */
 export function placesOf(seen: Fragments, leader: Uint32Array, part: number): Places {
-  const fragments = new Uint32Array(seen.count);
-  const places = new Uint32Array(seen.count);
-  const placeOf = new Int32Array(seen.count);
-  const position = new Float32Array(3 * seen.count);
-  const normal = new Float32Array(3 * seen.count);
-  const members = new Uint8Array(seen.count);
-  let size = 0;
+  const { size, leading } = sizeOf(seen, leader, part);
+  const fragments = new Uint32Array(size);
+  const places = new Uint32Array(size);
+  const position = new Float32Array(3 * leading);
+  const normal = new Float32Array(3 * leading);
+  const members = new Uint8Array(leading);
+  const placeOf = new Uint32Array(seen.count);
   let count = 0;
+  let next = 0;
   for (let i = 0; i < seen.count; i++) {
     if (seen.part[i] !== part) continue;
     // A leader comes before those that follow it: fragments lie in the order of their pixels.
     if (leader[i] === i) placeOf[i] = count++;
     const place = placeOf[leader[i]!]!;
-    fragments[size] = i;
-    places[size++] = place;
+    fragments[next] = i;
+    places[next++] = place;
     members[place]!++;
     const from = 3 * i;
     const to = 3 * place;
@@ -93,11 +105,5 @@ export function placesOf(seen: Fragments, leader: Uint32Array, part: number): Pl
       normal[k]! *= share;
     }
   }
-  return {
-    count,
-    position: position.subarray(0, 3 * count),
-    normal: normal.subarray(0, 3 * count),
-    fragments: fragments.subarray(0, size),
-    places: places.subarray(0, size),
-  };
+  return { count, position, normal, fragments, places };
 }

@@ -1,4 +1,4 @@
-import { developed, expose, unexposed, type Exposure, type Raster } from './exposure.ts';
+import { expose, unexposed, type Raster } from './exposure.ts';
 import { fragments, type Fragments } from './fragments.ts';
 import { groundOf, layShadow } from './ground.ts';
 import { keyDirection, lightsFor } from './lights.ts';
@@ -24,7 +24,7 @@ interface Surface {
 }
 
 /** Adds the surfaces of one part to the picture. */
-function exposePart(into: Exposure, { camera, ground }: Scene, seen: Fragments, surface: Surface): void {
+function exposePart(into: Raster, { camera, ground }: Scene, seen: Fragments, surface: Surface): void {
   const { material, places, lit } = surface;
   const { eye } = camera;
   const key = keyDirection(camera);
@@ -89,5 +89,5 @@ export function rendered(scene: Scene): Raster {
   const into = unexposed(size);
   for (const surface of surfaces) exposePart(into, scene, seen, surface);
   layShadow(into, ground, lights, glow);
-  return developed(into);
+  return into;
 }

@@ -1,4 +1,5 @@
 import type { Mesh } from '../core/mesh/mesh.ts';
+import { meshInBlock, type PlanPlacement } from '../core/solid/plan.ts';
 import type { Camera, Size } from './camera.ts';
 import type { Material } from './material.ts';
 import { normalsOf, type Normals } from './normals.ts';
@@ -28,4 +29,21 @@ export function partOf(solid: Mesh, material: Material): Part {
   for (let i = 0; i < positions.length; i++) positions[i] = solid.positions[i]! * 1000;
   const mesh = { positions, triangles: solid.triangles };
   return { mesh, normals: normalsOf(mesh, CREASE), material };
+}
+
+/** A bait's part where the bait lies in the block, whose lengths are metres. */
+export function partInBlock({ mesh, normals, material }: Part, lie: PlanPlacement): Part {
+  const turned = (rows: Float32Array, corners: Uint32Array): Mesh =>
+    meshInBlock({ positions: new Float64Array(rows), triangles: corners }, { ...lie, x: 0, y: 0 });
+  const { positions, triangles } = turned(normals.rows, normals.corners);
+  const faces = turned(normals.faces, new Uint32Array());
+  return {
+    mesh: meshInBlock(mesh, { ...lie, x: 1000 * lie.x, y: 1000 * lie.y }),
+    normals: {
+      faces: new Float32Array(faces.positions),
+      rows: new Float32Array(positions),
+      corners: triangles,
+    },
+    material,
+  };
 }

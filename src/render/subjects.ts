@@ -1,8 +1,8 @@
 import type { Mesh } from '../core/mesh/mesh.ts';
-import { meshInBlock, type PlanPlacement } from '../core/solid/plan.ts';
+import type { PlanPlacement } from '../core/solid/plan.ts';
 import { bounds, framed, type Camera, type Size, type View } from './camera.ts';
-import { ALUMINIUM, type Plastic } from './material.ts';
-import { partOf, type Part, type Scene } from './scene.ts';
+import { ALUMINIUM } from './material.ts';
+import { partInBlock, partOf, type Part, type Scene } from './scene.ts';
 
 /** Free on every side of a bait and of a mold half, as a share of the smaller side of the picture. */
 const MARGIN = { bait: 0.1, mold: 0.08 };
@@ -23,8 +23,7 @@ function nearlyLargest(cameras: readonly Camera[]): Camera {
 }
 
 /** A bait on paper, seen from where it fills the picture well. */
-export function baitScene(bait: Mesh, plastic: Plastic, size: Size): Scene {
-  const part = partOf(bait, plastic);
+export function baitScene(part: Part, size: Size): Scene {
   const camera = nearlyLargest(
     BAIT_AZIMUTHS.map((azimuth) =>
       framed(part.mesh.positions, { azimuth, elevation: BAIT_ELEVATION }, size, MARGIN.bait),
@@ -47,10 +46,10 @@ export function nearestLie(lies: readonly PlanPlacement[]): PlanPlacement | unde
 export function moldScene(
   half: Mesh,
   size: Size,
-  filled?: { readonly bait: Mesh; readonly lie: PlanPlacement; readonly plastic: Plastic },
+  filled?: { readonly bait: Part; readonly lie: PlanPlacement },
 ): Scene {
   const metal = partOf(half, ALUMINIUM);
-  const bait = filled && partOf(meshInBlock(filled.bait, filled.lie), filled.plastic);
+  const bait = filled && partInBlock(filled.bait, filled.lie);
   return {
     parts: bait ? [metal, bait] : [metal],
     ground: lowest(metal),

@@ -6,6 +6,7 @@ import { contentFolder } from '../io/settings.ts';
 import { colourOf, plasticOf } from '../render/colours.ts';
 import { pictureFiles, pictureShapes, type PictureFile, type PictureShape } from '../render/encode.ts';
 import { rendered } from '../render/render.ts';
+import { partOf, type Part } from '../render/scene.ts';
 import { baitScene, moldScene, nearestLie } from '../render/subjects.ts';
 import type { Brief } from '../sheet/brief.ts';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -34,23 +35,30 @@ const SIZE = { width: 960, height: 640 } as const;
 const store = diskStore();
 const remember = diskMemory();
 
+/** The bait of a sheet in its plastic, made ready for pictures once it is asked for. */
+function baitPart({ geometry: { mesh }, bait }: Sheet): () => Part {
+  let part: Part | undefined;
+  return () => (part ??= partOf(mesh, plasticOf(colourOf(bait))));
+}
+
 /** Files of a picture of the bait; molds of one bait share them. */
-function baitFiles({ geometry: { mesh }, bait }: Sheet): Promise<readonly PictureFile[]> {
-  const colour = colourOf(bait);
-  return remember('picture', { mesh, colour, SIZE }, () =>
-    pictureFiles(rendered(baitScene(mesh, plasticOf(colour), SIZE))),
+function baitFiles({ geometry, bait }: Sheet, part: () => Part): Promise<readonly PictureFile[]> {
+  const { mesh } = geometry;
+  return remember('picture', { mesh, colour: colourOf(bait), SIZE }, () =>
+    pictureFiles(rendered(baitScene(part(), SIZE))),
   );
 }
 
 /** Files of a picture of the open lower half; where there are several cavities, a bait still lies in one of them. */
-function moldFiles({ geometry, halves: { layout, shown }, bait }: Sheet): Promise<readonly PictureFile[]> {
-  const colour = colourOf(bait);
+function moldFiles(
+  { geometry, halves: { layout, shown }, bait }: Sheet,
+  part: () => Part,
+): Promise<readonly PictureFile[]> {
   const lie = layout.cavities.length > 1 ? nearestLie(layout.cavities) : undefined;
   const { mesh } = geometry;
-  return remember('picture', { shown, mesh, lie, colour, SIZE }, () => {
-    const filled = lie && { bait: mesh, lie, plastic: plasticOf(colour) };
-    return pictureFiles(rendered(moldScene(shown, SIZE, filled)));
-  });
+  return remember('picture', { shown, mesh, lie, colour: colourOf(bait), SIZE }, () =>
+    pictureFiles(rendered(moldScene(shown, SIZE, lie && { bait: part(), lie }))),
+  );
 }
 
 type Photo = Brief['mold']['listing']['photos'][number];
@@ -112,7 +120,8 @@ export async function picturesOf(pictured: Pictured): Promise<Gallery> {
 export async function pictureBytes(sheet: Sheet): Promise<ReadonlyMap<string, Uint8Array>> {
   const { pictures } = await picturesOf(sheet);
   const { photos } = sheet.mold.listing;
-  const made = photos.length > 0 ? photos.map(photoFiles) : [baitFiles(sheet), moldFiles(sheet)];
+  const part = baitPart(sheet);
+  const made = photos.length > 0 ? photos.map(photoFiles) : [baitFiles(sheet, part), moldFiles(sheet, part)];
   const bytes = (await Promise.all(made)).flat();
   const files = pictures.flatMap((picture) => picture.files);
   return new Map(files.map(({ path }, index) => [path, (bytes[index] as PictureFile).data]));

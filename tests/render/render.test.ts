@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import type { Vec3 } from '../../src/core/mesh/mesh.ts';
+import { meshInBlock } from '../../src/core/solid/plan.ts';
 import { framed, type Size } from '../../src/render/camera.ts';
 import { colourOf, plasticOf } from '../../src/render/colours.ts';
 import { pictureFiles } from '../../src/render/encode.ts';
@@ -8,7 +9,7 @@ import type { Raster } from '../../src/render/exposure.ts';
 import { fragments } from '../../src/render/fragments.ts';
 import { ALUMINIUM } from '../../src/render/material.ts';
 import { rendered } from '../../src/render/render.ts';
-import { partOf, type Scene } from '../../src/render/scene.ts';
+import { partOf, type Part, type Scene } from '../../src/render/scene.ts';
 import { baitScene, moldScene, nearestLie } from '../../src/render/subjects.ts';
 import { FAMILIES } from '../../src/schema/bait.ts';
 import { COLOURS } from '../../src/schema/colour.ts';
@@ -85,7 +86,7 @@ test('the ground is clear but for the shadow, which fades before the edge', () =
 test('the same scene gives the same bytes', () => {
   const hash = () =>
     createHash('sha256')
-      .update(rendered(baitScene(capsule(0.005, 0.04, 24, 48), plasticOf('pumpkin'), size)).data)
+      .update(rendered(baitScene(partOf(capsule(0.005, 0.04, 24, 48), plasticOf('pumpkin')), size)).data)
       .digest('hex');
   expect(hash()).toBe(hash());
 });
@@ -97,7 +98,7 @@ test.each([
   ['amber', [0, 2]],
   ['watermelon', [1, 2]],
 ] as const)('%s plastic looks it', (colour, [most, least]) => {
-  const shown = rendered(baitScene(capsule(0.006, 0.04, 24, 48), plasticOf(colour), size));
+  const shown = rendered(baitScene(partOf(capsule(0.006, 0.04, 24, 48), plasticOf(colour)), size));
   const sums = [0, 0, 0, 0];
   shown.data.forEach((value, i) => (sums[i % 4]! += shown.data[i - (i % 4) + 3] === 255 ? value : 0));
   expect(sums[most]).toBeGreaterThan(1.3 * sums[least]!);
@@ -110,14 +111,14 @@ test('every family has a colour, and an author may choose another', () => {
 
 describe('a mold half', () => {
   const half = box([0.1, 0.06, 0.01], [0, 0, -0.01]);
-  const bait = capsule(0.004, 0.03, 12, 24);
+  const bait = partOf(capsule(0.004, 0.03, 12, 24), plasticOf('red'));
   const lies = [
     { x: 0.03, y: 0.045, turn: 0, mirrored: false },
     { x: 0.03, y: 0.02, turn: Math.PI / 2, mirrored: true },
   ];
 
   test('rests on the ground, with the bait where its cavity is', () => {
-    const { parts, ground } = moldScene(half, size, { bait, lie: lies[1]!, plastic: plasticOf('red') });
+    const { parts, ground } = moldScene(half, size, { bait, lie: lies[1]! });
     expect(parts.map(({ material }) => material.kind)).toEqual([ALUMINIUM.kind, 'plastic']);
     expect(ground).toBeCloseTo(-10, 9);
     const along = (axis: number) => [...parts[1]!.mesh.positions].filter((_, i) => i % 3 === axis);
@@ -127,6 +128,18 @@ describe('a mold half', () => {
     expect(Math.max(...along(1)) - Math.min(...along(1))).toBeCloseTo(38, 6);
   });
 
+  test('shows that bait from outside: its normals are turned and mirrored with it', () => {
+    const placed = moldScene(half, size, { bait, lie: lies[1]! }).parts[1]!;
+    const anew = partOf(meshInBlock(capsule(0.004, 0.03, 12, 24), lies[1]!), placed.material);
+    expect(placed.mesh.triangles).toEqual(anew.mesh.triangles);
+    const facing = ({ normals: { rows, corners } }: Part) =>
+      [...corners].flatMap((row) => [...rows.subarray(3 * row, 3 * row + 3)]);
+    const close = (values: Iterable<number>) =>
+      [...values].map((value) => expect.closeTo(value, 5) as number);
+    expect(facing(placed)).toEqual(close(facing(anew)));
+    expect([...placed.normals.faces]).toEqual(close(anew.normals.faces));
+  });
+
   test('shows a bait in the cavity nearest to the eye', () => {
     expect(nearestLie(lies)).toBe(lies[1]);
   });
@@ -134,7 +147,7 @@ describe('a mold half', () => {
 
 describe('files of a picture', async () => {
   const shown = rendered(
-    baitScene(capsule(0.006, 0.04, 24, 48), plasticOf('pearl'), { width: 700, height: 467 }),
+    baitScene(partOf(capsule(0.006, 0.04, 24, 48), plasticOf('pearl')), { width: 700, height: 467 }),
   );
   const files = await pictureFiles(shown);
 
