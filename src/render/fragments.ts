@@ -214,6 +214,17 @@ function addPixel(all: Seen, store: Store, column: number, row: number, pixel: n
   }
 }
 
+/** The fragment of a pixel that one face fills. */
+function addFull(all: Seen, store: Store, column: number, row: number, pixel: number, face: number): void {
+  const index = partOfFace(all, face);
+  const x = (column + 0.5) * OVERSAMPLING;
+  const y = (row + 0.5) * OVERSAMPLING;
+  const at = addSurface(store, all.parts[index]!, face, x, y);
+  store.part[at] = index;
+  store.pixel[at] = pixel;
+  store.share[at] = 1;
+}
+
 /** All surface that the camera of a scene sees. */
 export function fragments(scene: Scene): Fragments {
   const { size } = scene;
@@ -224,8 +235,14 @@ export function fragments(scene: Scene): Fragments {
   for (let row = top; row <= bottom; row++) {
     for (let column = left; column <= right; column++) {
       const at = (row * width + column) * OVERSAMPLING;
-      const empty = (face[at]! & face[at + 1]! & face[at + width]! & face[at + width + 1]!) === -1;
-      if (!empty) addPixel(all, store, column, row, row * size.width + column);
+      const a = face[at]!;
+      const b = face[at + 1]!;
+      const c = face[at + width]!;
+      const d = face[at + width + 1]!;
+      if ((a & b & c & d) === -1) continue;
+      const pixel = row * size.width + column;
+      if (a === b && a === c && a === d) addFull(all, store, column, row, pixel, a);
+      else addPixel(all, store, column, row, pixel);
     }
   }
   return store;

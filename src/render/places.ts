@@ -1,6 +1,20 @@
 import type { Size } from './camera.ts';
 import type { Fragments } from './fragments.ts';
 
+/** Pixels along each side of a block that shares one place, and of its quarters. */
+export const BLOCK = 4;
+const QUARTER = BLOCK / 2;
+
+/** For each fragment of a picture the one whose light it takes. */
+export interface Leaders {
+  /** Its own index, or that of the first of its block or of the quarter of one. */
+  readonly leader: Uint32Array;
+  /** Leader of each block that is one smooth surface, row by row, −1 for the others. */
+  readonly blocks: Int32Array;
+  /** Blocks in a row. */
+  readonly columns: number;
+}
+
 /** Places of one part where light is worked out, and the place of each of its fragments. */
 export interface Places {
   readonly count: number;
@@ -11,18 +25,38 @@ export interface Places {
   /** Fragments of the part, and for each of them its place. */
   readonly fragments: Uint32Array;
   readonly places: Uint32Array;
+  /** Place of each block that is one smooth surface of the part, row by row, −1 for the others. */
+  readonly blocks: Int32Array;
+  readonly columns: number;
 }
 
-/** Four pixels share one place when their surfaces turn alike (cosine) and lie within so many pixels [px]. */
-const ALIKE = 0.996;
+/** Pixels share one place when their surfaces turn alike (cosine): those of a quarter, and those of a block. */
+const ALIKE = { quarter: 0.996, block: 0.98 };
 
-/** Whether two fragments belong to one smooth surface; `apart` is the largest distance along each axis [mm]. */
+/** What tells whether pixels of a picture show one surface. */
+interface Pixels {
+  readonly seen: Fragments;
+  readonly width: number;
+  /** Fragment that fills each pixel on its own, −1 for pixels with several or with none. */
+  readonly alone: Int32Array;
+  /** How far two pixels side by side may lie apart along each axis [mm]. */
+  readonly apart: number;
+}
+
+function fillers({ count, pixel, share }: Fragments, pixels: number): Int32Array {
+  const alone = new Int32Array(pixels).fill(-1);
+  for (let i = 0; i < count; i++) if (share[i] === 1) alone[pixel[i]!] = i;
+  return alone;
+}
+
+/** Whether two fragments belong to one smooth surface. */
 function oneSurface(
   { part, position, normal }: Fragments,
   one: number,
   other: number,
   apart: number,
-): boolean {
+  alike: number,
+) {
   if (part[one] !== part[other]) return false;
   const i = 3 * one;
   const j = 3 * other;
@@ -30,38 +64,69 @@ function oneSurface(
   if (Math.abs(position[i + 1]! - position[j + 1]!) > apart) return false;
   if (Math.abs(position[i + 2]! - position[j + 2]!) > apart) return false;
   const turn = normal[i]! * normal[j]! + normal[i + 1]! * normal[j + 1]! + normal[i + 2]! * normal[j + 2]!;
-  return turn > ALIKE;
+  return turn > alike;
+}
+
+/** Whether a block is one smooth surface. */
+function isWhole({ seen, width, alone, apart }: Pixels, corner: number): boolean {
+  const first = alone[corner]!;
+  if (first < 0) return false;
+  for (let row = corner; row < corner + BLOCK * width; row += width) {
+    for (let pixel = row; pixel < row + BLOCK; pixel++) {
+      const other = alone[pixel]!;
+      if (other < 0 || !oneSurface(seen, first, other, BLOCK * apart, ALIKE.block)) return false;
+    }
+  }
+  return true;
+}
+
+/** Gives the fragments of a block the first of them as leader. */
+function leadBlock({ width, alone }: Pixels, corner: number, leader: Uint32Array): void {
+  for (let row = corner; row < corner + BLOCK * width; row += width) {
+    for (let pixel = row; pixel < row + BLOCK; pixel++) leader[alone[pixel]!] = alone[corner]!;
+  }
+}
+
+/** Gives the fragments of a quarter that are like its first that one as leader. */
+function leadQuarter({ seen, width, alone, apart }: Pixels, corner: number, leader: Uint32Array): void {
+  const first = alone[corner]!;
+  if (first < 0) return;
+  for (let k = 1; k < QUARTER * QUARTER; k++) {
+    const other = alone[corner + (k >> 1) * width + (k & 1)]!;
+    if (other >= 0 && oneSurface(seen, first, other, QUARTER * apart, ALIKE.quarter)) leader[other] = first;
+  }
 }
 
 /**
- * For each fragment the one whose light it takes: its own, or that of the first of its four pixels. Fragments that
- * share a pixel with others keep to themselves.
+ * For each fragment the one whose light it takes: the first of its block where that is one smooth surface, else the
+ * first of its quarter of the block, else its own. Fragments that share a pixel with others keep to themselves.
+ *
+ * @param apart - how far two pixels of one surface, side by side, may lie apart along each axis [mm]
  */
-export function leaders(seen: Fragments, { width }: Size, apart: number): Uint32Array {
-  const { count, pixel, share } = seen;
-  const own = new Uint32Array(count);
-  // Of every four pixels the first fragment that fills one, by the column of the four, in the present pair of rows.
-  const first = new Int32Array(Math.ceil(width / 2)).fill(-1);
-  let pair = -1;
-  for (let i = 0; i < count; i++) {
-    own[i] = i;
-    const row = Math.floor(pixel[i]! / width);
-    const column = pixel[i]! - row * width;
-    if (row >> 1 !== pair) {
-      first.fill(-1);
-      pair = row >> 1;
+export function leaders(seen: Fragments, { width, height }: Size, apart: number): Leaders {
+  const leader = new Uint32Array(seen.count);
+  for (let i = 0; i < leader.length; i++) leader[i] = i;
+  const pixels: Pixels = { seen, width, alone: fillers(seen, width * height), apart };
+  const columns = Math.floor(width / BLOCK);
+  const blocks = new Int32Array(columns * Math.floor(height / BLOCK)).fill(-1);
+  for (let block = 0; block < blocks.length; block++) {
+    const corner = BLOCK * (Math.floor(block / columns) * width + (block % columns));
+    if (isWhole(pixels, corner)) {
+      blocks[block] = pixels.alone[corner]!;
+      leadBlock(pixels, corner, leader);
+      continue;
     }
-    if (share[i] !== 1) continue;
-    const leader = first[column >> 1]!;
-    if (leader < 0) first[column >> 1] = i;
-    else if (oneSurface(seen, leader, i, apart)) own[i] = leader;
+    for (let row = corner; row < corner + BLOCK * width; row += QUARTER * width) {
+      for (let at = row; at < row + BLOCK; at += QUARTER) leadQuarter(pixels, at, leader);
+    }
   }
-  return own;
+  return { leader, blocks, columns };
 }
 
 /** Fragments of one part, and how many of them lead. */
 function sizeOf({ count, part: parts }: Fragments, leader: Uint32Array, part: number) {
-  let [size, leading] = [0, 0];
+  let size = 0;
+  let leading = 0;
   for (let i = 0; i < count; i++) {
     if (parts[i] !== part) continue;
     size++;
@@ -71,7 +136,7 @@ function sizeOf({ count, part: parts }: Fragments, leader: Uint32Array, part: nu
 }
 
 /** Places of one part; the light of a place is worked out at the mean of the fragments that take it. */
-export function placesOf(seen: Fragments, leader: Uint32Array, part: number): Places {
+export function placesOf(seen: Fragments, { leader, blocks, columns }: Leaders, part: number): Places {
   const { size, leading } = sizeOf(seen, leader, part);
   const fragments = new Uint32Array(size);
   const places = new Uint32Array(size);
@@ -105,5 +170,6 @@ export function placesOf(seen: Fragments, leader: Uint32Array, part: number): Pl
       normal[k]! *= share;
     }
   }
-  return { count, position, normal, fragments, places };
+  const ofPart = blocks.map((first) => (first >= 0 && seen.part[first] === part ? placeOf[first]! : -1));
+  return { count, position, normal, fragments, places, blocks: ofPart, columns };
 }

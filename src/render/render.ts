@@ -3,13 +3,14 @@ import { fragments, type Fragments } from './fragments.ts';
 import { groundOf, layShadow } from './ground.ts';
 import { keyDirection, lightsFor } from './lights.ts';
 import type { Material, Plastic, Rgb } from './material.ts';
+import { takeLight } from './blend.ts';
 import { leaders, placesOf, type Places } from './places.ts';
 import type { Scene } from './scene.ts';
 import { lightUp, unlit, type Lit } from './shading.ts';
 import { somewhere, surfaceLight } from './surface.ts';
 
-/** Pixels that four pixels of one surface may lie apart [px]. */
-const APART = 6;
+/** Pixels that two pixels of one surface, side by side, may lie apart [px]. */
+const APART = 3;
 
 const isPlastic = (material: Material): material is Plastic => material.kind === 'plastic';
 const reachOf = (material: Material): number => (isPlastic(material) ? material.reach : 0);
@@ -47,13 +48,11 @@ function exposePart(into: Raster, { camera, ground }: Scene, seen: Fragments, su
     place.ex = ex / away;
     place.ey = ey / away;
     place.ez = ez / away;
-    const of = places.places[i]!;
-    place.sky = lit.sky[of]!;
-    place.key = lit.key[of]!;
-    place.through = lit.through[of]!;
+    const pixel = seen.pixel[fragment]!;
+    takeLight(place, places, lit, places.places[i]!, pixel % into.width, Math.floor(pixel / into.width));
     place.height = place.z - ground;
     surfaceLight(place, material, key, light);
-    expose(into, seen.pixel[fragment]!, seen.share[fragment]!, light);
+    expose(into, pixel, seen.share[fragment]!, light);
   }
 }
 

@@ -26,7 +26,9 @@ export function placedMesh({ positions, triangles }: Mesh, rows: Matrix3, offset
   const [[a, b, c], [d, e, f], [g, h, i]] = rows;
   const placed = new Float64Array(positions.length);
   for (let row = 0; row < positions.length; row += 3) {
-    const [x, y, z] = [positions[row]!, positions[row + 1]!, positions[row + 2]!];
+    const x = positions[row]!;
+    const y = positions[row + 1]!;
+    const z = positions[row + 2]!;
     placed[row] = a * x + b * y + c * z + offset[0];
     placed[row + 1] = d * x + e * y + f * z + offset[1];
     placed[row + 2] = g * x + h * y + i * z + offset[2];
