@@ -1,4 +1,5 @@
 import type { BaitGeometry } from '../core/section/geometry.ts';
+import { foldedMesh } from '../core/section/folded-edges.ts';
 import { seenEdges, type SeenEdges } from '../core/section/seen-edges.ts';
 import type { Bait } from '../schema/collections.ts';
 import type { Remember } from './tools.ts';
@@ -18,8 +19,11 @@ export function baitEdges(
   lies: Bait['lies'],
   remember: Remember,
 ): Promise<BaitEdges> {
-  return remember('edge-study', { mesh, lies }, () => ({
-    plan: seenEdges(mesh, 'plan'),
-    across: seenEdges(mesh, lies === 'on its side' ? 'across from +y' : 'across from -y'),
-  }));
+  return remember('edge-study', { mesh, lies }, () => {
+    const folded = foldedMesh(mesh);
+    return {
+      plan: seenEdges(mesh, 'plan', folded),
+      across: seenEdges(mesh, lies === 'on its side' ? 'across from +y' : 'across from -y', folded),
+    };
+  });
 }

@@ -28,31 +28,55 @@ const LIMITS = { gap: 1e-3, reach: 4e-3 };
 /** The edge in the middle of the turn has as much on one side as on the other, within this part of its own [1]. */
 const MIDDLE = 1.15;
 
+/** A mesh with what its edges are, for views from several sides. */
+export interface FoldedMesh extends WalkedMesh {
+  /** What each half edge is as far as it was asked for: 0 where not yet, else a place in `KINDS` plus one. */
+  readonly known: Uint8Array;
+}
+
+const KINDS = [null, 'ridge', 'groove'] as const;
+
 /**
- * Edges of a mesh that may show in a view from +z: contours, where it turns away from the eye, and creases. What looks
+ * A mesh with what `foldedEdges` needs.
+ *
+ * @param mesh - closed and wound outwards [m]
+ * @returns the mesh, ready for views from any side [m]
+ *
+ * Cost: one pass over the triangles.
+ * Source: definition.
+ */
+export function foldedMesh(mesh: Mesh): FoldedMesh {
+  return { ...walkedMesh(mesh), known: new Uint8Array(mesh.triangles.length) };
+}
+
+/**
+ * Edges of a mesh that may show in a view from one side: contours, where it turns away from the eye, and creases. What looks
  * away from the eye altogether is left out.
  *
  * A crease is where the surface turns by 30° or more in one sense, be it at one edge or over several: the edge in the middle of
  * the turn stands for it. A turn of more than 100° that takes more than half a millimetre is a round, such as that of a leg, and
  * has no crease: so facets of a coarse mesh are not taken for edges of the part.
  *
- * @param mesh - closed and wound outwards [m]
+ * @param mesh - closed and wound outwards [m]; it keeps what is found of its edges for the next view
+ * @param eye - unit vector towards the eye [1]
  * @returns edges by the numbers of their vertices, each once
  *
- * Cost: one pass over the triangles, and a short walk from each folded edge.
+ * Cost: one pass over the triangles, and a short walk from each folded edge, once for all views.
  * Source: own derivation.
  */
-export function foldedEdges(mesh: Mesh): FoldedEdge[] {
-  const walked = walkedMesh(mesh);
-  const { triangles, normals: n, opposite } = walked;
+export function foldedEdges(mesh: FoldedMesh, eye: Vec3): FoldedEdge[] {
+  const { triangles, normals: n, opposite } = mesh;
+  const [ex, ey, ez] = eye;
   const found: FoldedEdge[] = [];
   for (let edge = 0; edge < triangles.length; edge++) {
     const other = opposite[edge]!;
     if (other < edge) continue;
-    const [a, b] = [edge - (edge % 3), other - (other % 3)];
-    const [one, two] = [n[a + 2]! > EDGE_ON, n[b + 2]! > EDGE_ON];
+    const a = edge - (edge % 3);
+    const b = other - (other % 3);
+    const one = n[a]! * ex + n[a + 1]! * ey + n[a + 2]! * ez > EDGE_ON;
+    const two = n[b]! * ex + n[b + 1]! * ey + n[b + 2]! * ez > EDGE_ON;
     if (!one && !two) continue;
-    const kind = one === two ? creaseAt(walked, edge, other) : 'contour';
+    const kind = one === two ? creaseOf(mesh, edge, other) : 'contour';
     if (!kind) continue;
     const sum: Vec3 = [n[a]! + n[b]!, n[a + 1]! + n[b + 1]!, n[a + 2]! + n[b + 2]!];
     const size = Math.hypot(...sum) || 1;
@@ -66,9 +90,19 @@ export function foldedEdges(mesh: Mesh): FoldedEdge[] {
   return found;
 }
 
+/** What an edge is, found once. */
+function creaseOf(mesh: FoldedMesh, edge: number, other: number): 'ridge' | 'groove' | null {
+  const known = mesh.known[edge]!;
+  if (known > 0) return KINDS[known - 1]!;
+  const kind = creaseAt(mesh, edge, other);
+  mesh.known[edge] = KINDS.indexOf(kind) + 1;
+  return kind;
+}
+
 function creaseAt(mesh: WalkedMesh, edge: number, other: number): 'ridge' | 'groove' | null {
   const { normals: n } = mesh;
-  const [a, b] = [edge - (edge % 3), other - (other % 3)];
+  const a = edge - (edge % 3);
+  const b = other - (other % 3);
   const cosine = n[a]! * n[b]! + n[a + 1]! * n[b + 1]! + n[a + 2]! * n[b + 2]!;
   if (cosine > FLAT) return null;
   const fold = Math.acos(Math.max(-1, cosine));

@@ -1,5 +1,8 @@
 import { LEAF, type BoxTree } from './box-tree.ts';
 
+/** What of a tree lines along z are held against. */
+export type LineTree = Pick<BoxTree, 'mesh' | 'leaves' | 'boxes' | 'order'>;
+
 /** Stands for an area that is not zero but weighs nothing [m²]. */
 const VANISHING = 1e-300;
 
@@ -81,9 +84,42 @@ export function isInside(tree: BoxTree, x: number, y: number, z: number): boolea
  * Cost: logarithmic and the crossings met.
  * Source: definition; ties as in `sideInPlan`.
  */
-export function surfaceOnLine(tree: BoxTree, x: number, y: number, above: number): boolean {
-  return crossingsAlong(tree, x, y, above).length > 0;
+export function surfaceOnLine(
+  { boxes, leaves, order, mesh: { positions: p, triangles } }: LineTree,
+  x: number,
+  y: number,
+  above: number,
+): boolean {
+  let depth = 0;
+  pending[depth++] = 1;
+  while (depth > 0) {
+    const node = pending[--depth]!;
+    const at = 6 * node;
+    if (!(above <= boxes[at + 5]! && x >= boxes[at]! && x <= boxes[at + 3]!)) continue;
+    if (!(y >= boxes[at + 1]! && y <= boxes[at + 4]!)) continue;
+    if (node < leaves) {
+      pending[depth++] = 2 * node;
+      pending[depth++] = 2 * node + 1;
+      continue;
+    }
+    const end = Math.min(order.length, LEAF * (node - leaves) + LEAF);
+    for (let i = LEAF * (node - leaves); i < end; i++) {
+      const t = 3 * order[i]!;
+      const [a, b, c] = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!];
+      const wc = sideInPlan(p, a, b, x, y);
+      const wa = sideInPlan(p, b, c, x, y);
+      if (wa > 0 !== wc > 0) continue;
+      const wb = sideInPlan(p, c, a, x, y);
+      if (wb > 0 !== wc > 0) continue;
+      if ((wa * p[3 * a + 2]! + wb * p[3 * b + 2]! + wc * p[3 * c + 2]!) / (wa + wb + wc) > above)
+        return true;
+    }
+  }
+  return false;
 }
+
+/** Nodes still to be looked at: at most one a level beside the path down. */
+const pending = new Int32Array(64);
 
 interface Crossing {
   readonly z: number;

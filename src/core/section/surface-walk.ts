@@ -1,4 +1,4 @@
-import type { Mesh, Vec3 } from '../mesh/mesh.ts';
+import type { Mesh } from '../mesh/mesh.ts';
 
 /** A closed mesh that can be walked over: unit normals, shape (T, 3), and for each half edge the one opposite. */
 export interface WalkedMesh extends Mesh {
@@ -27,10 +27,18 @@ export function walkedMesh(mesh: Mesh): WalkedMesh {
 function faceNormals({ positions: p, triangles }: Mesh): Float64Array {
   const normals = new Float64Array(triangles.length);
   for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
-    const [bx, by, bz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
-    const [cx, cy, cz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
-    const [nx, ny, nz] = [by * cz - bz * cy, bz * cx - bx * cz, bx * cy - by * cx];
+    const a = 3 * triangles[t]!;
+    const b = 3 * triangles[t + 1]!;
+    const c = 3 * triangles[t + 2]!;
+    const bx = p[b]! - p[a]!;
+    const by = p[b + 1]! - p[a + 1]!;
+    const bz = p[b + 2]! - p[a + 2]!;
+    const cx = p[c]! - p[a]!;
+    const cy = p[c + 1]! - p[a + 1]!;
+    const cz = p[c + 2]! - p[a + 2]!;
+    const nx = by * cz - bz * cy;
+    const ny = bz * cx - bx * cz;
+    const nz = bx * cy - by * cx;
     const size = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
     normals[t] = nx / size;
     normals[t + 1] = ny / size;
@@ -98,82 +106,99 @@ export function turnBeyond(
   limits: { readonly gap: number; readonly reach: number },
 ): Turn {
   const { positions: p, triangles, normals, opposite } = mesh;
-  const [a, b] = [3 * triangles[edge]!, 3 * triangles[nextCorner(edge)]!];
-  let at: Vec3 = [(p[a]! + p[b]!) / 2, (p[a + 1]! + p[b + 1]!) / 2, (p[a + 2]! + p[b + 2]!) / 2];
+  const a = 3 * triangles[edge]!;
+  const b = 3 * triangles[nextCorner(edge)]!;
+  at.x = (p[a]! + p[b]!) / 2;
+  at.y = (p[a + 1]! + p[b + 1]!) / 2;
+  at.z = (p[a + 2]! + p[b + 2]!) / 2;
   let here = edge;
   // The edge's own direction: folds are counted about it.
-  const axis = unit([p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!]);
-  let [turn, way, walked] = [0, 0, 0];
+  const ax = p[b]! - p[a]!;
+  const ay = p[b + 1]! - p[a + 1]!;
+  const az = p[b + 2]! - p[a + 2]!;
+  const size = Math.sqrt(ax * ax + ay * ay + az * az) || 1;
+  let turn = 0;
+  let way = 0;
+  let walked = 0;
   for (;;) {
     const face = here - (here % 3);
-    const normal: Vec3 = [normals[face]!, normals[face + 1]!, normals[face + 2]!];
+    const nx = normals[face]!;
+    const ny = normals[face + 1]!;
+    const nz = normals[face + 2]!;
     // Walking square to the axis in each face keeps the walk straight.
-    const onward = unit(cross(normal, axis));
-    const out = exitOf(mesh, here, at, onward);
-    if (!out) return { turn, way };
-    walked += out.way;
+    const ox = ny * (az / size) - nz * (ay / size);
+    const oy = nz * (ax / size) - nx * (az / size);
+    const oz = nx * (ay / size) - ny * (ax / size);
+    const length = Math.sqrt(ox * ox + oy * oy + oz * oz) || 1;
+    onward.x = ox / length;
+    onward.y = oy / length;
+    onward.z = oz / length;
+    const out = exitOf(mesh, here);
+    if (out < 0) return { turn, way };
+    walked += stepped.way;
     if (walked - way > limits.gap) return { turn, way };
     if (walked > limits.reach) return { turn: Infinity, way };
-    const across = opposite[out.edge]!;
+    const across = opposite[out]!;
     if (across < 0) return { turn, way };
     const next = across - (across % 3);
-    const beyond: Vec3 = [normals[next]!, normals[next + 1]!, normals[next + 2]!];
-    const fold = sense * Math.atan2(dot(beyond, onward), dot(beyond, normal));
+    const bx = normals[next]!;
+    const by = normals[next + 1]!;
+    const bz = normals[next + 2]!;
+    const fold =
+      sense * Math.atan2(bx * onward.x + by * onward.y + bz * onward.z, bx * nx + by * ny + bz * nz);
     if (fold < -RIPPLE) return { turn, way };
-    if (fold > RIPPLE) [turn, way] = [turn + fold, walked];
-    [here, at] = [across, out.at];
+    if (fold > RIPPLE) {
+      turn += fold;
+      way = walked;
+    }
+    here = across;
   }
 }
 
-/** Where a walk leaves the triangle that it entered through the half edge `entry`. */
-function exitOf(
-  { positions: p, triangles }: WalkedMesh,
-  entry: number,
-  at: Vec3,
-  onward: Vec3,
-): { readonly edge: number; readonly at: Vec3; readonly way: number } | null {
+/** Where the walk is, which way it goes, and how far its last step was [m]; one walk goes at a time. */
+const at = { x: 0, y: 0, z: 0 };
+const onward = { x: 0, y: 0, z: 0 };
+const stepped = { way: 0 };
+
+/** The half edge through which a walk leaves the triangle that it entered through another; `at` goes there. −1 for none. */
+function exitOf({ positions: p, triangles }: WalkedMesh, entry: number): number {
   const second = nextCorner(entry);
   const third = nextCorner(second);
   const tip = 3 * triangles[third]!;
   // Which side of the far corner the walk passes.
-  const toTip: Vec3 = [p[tip]! - at[0], p[tip + 1]! - at[1], p[tip + 2]! - at[2]];
-  const [a, b] = [3 * triangles[entry]!, 3 * triangles[second]!];
-  const along: Vec3 = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
-  const forward = dot(toTip, onward);
-  if (!(forward > 0)) return null;
-  const side: Vec3 = [
-    toTip[0] - forward * onward[0],
-    toTip[1] - forward * onward[1],
-    toTip[2] - forward * onward[2],
-  ];
-  const edge = dot(side, along) > 0 ? third : second;
-  const from = 3 * triangles[edge === third ? third : second]!;
-  const to = 3 * triangles[nextCorner(edge)]!;
-  return crossing(p, from, to, at, onward, edge);
+  const tx = p[tip]! - at.x;
+  const ty = p[tip + 1]! - at.y;
+  const tz = p[tip + 2]! - at.z;
+  const forward = tx * onward.x + ty * onward.y + tz * onward.z;
+  if (!(forward > 0)) return -1;
+  const a = 3 * triangles[entry]!;
+  const b = 3 * triangles[second]!;
+  const side =
+    (tx - forward * onward.x) * (p[b]! - p[a]!) +
+    (ty - forward * onward.y) * (p[b + 1]! - p[a + 1]!) +
+    (tz - forward * onward.z) * (p[b + 2]! - p[a + 2]!);
+  const edge = side > 0 ? third : second;
+  return crossed(p, 3 * triangles[edge]!, 3 * triangles[nextCorner(edge)]!) ? edge : -1;
 }
 
-/** Where a ray in the plane of a triangle meets one of its edges. */
-function crossing(p: Float64Array, from: number, to: number, at: Vec3, onward: Vec3, edge: number) {
-  const line: Vec3 = [p[to]! - p[from]!, p[to + 1]! - p[from + 1]!, p[to + 2]! - p[from + 2]!];
-  const start: Vec3 = [p[from]! - at[0], p[from + 1]! - at[1], p[from + 2]! - at[2]];
-  const square = cross(line, onward);
-  const size = dot(square, square);
-  if (!(size > 0)) return null;
-  const way = dot(cross(line, start), square) / size;
-  if (!(way >= 0)) return null;
-  const met: Vec3 = [at[0] + way * onward[0], at[1] + way * onward[1], at[2] + way * onward[2]];
-  return { edge, at: met, way };
-}
-
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-
-function unit([x, y, z]: Vec3): Vec3 {
-  const size = Math.sqrt(x * x + y * y + z * z) || 1;
-  return [x / size, y / size, z / size];
+/** Takes a walk to where its ray, in the plane of a triangle, meets the line between two corners; false where it does not. */
+function crossed(p: Float64Array, from: number, to: number): boolean {
+  const lx = p[to]! - p[from]!;
+  const ly = p[to + 1]! - p[from + 1]!;
+  const lz = p[to + 2]! - p[from + 2]!;
+  const sx = p[from]! - at.x;
+  const sy = p[from + 1]! - at.y;
+  const sz = p[from + 2]! - at.z;
+  const qx = ly * onward.z - lz * onward.y;
+  const qy = lz * onward.x - lx * onward.z;
+  const qz = lx * onward.y - ly * onward.x;
+  const size = qx * qx + qy * qy + qz * qz;
+  if (!(size > 0)) return false;
+  const way = ((ly * sz - lz * sy) * qx + (lz * sx - lx * sz) * qy + (lx * sy - ly * sx) * qz) / size;
+  if (!(way >= 0)) return false;
+  at.x += way * onward.x;
+  at.y += way * onward.y;
+  at.z += way * onward.z;
+  stepped.way = way;
+  return true;
 }

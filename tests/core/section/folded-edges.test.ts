@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Mesh, Vec3 } from '../../../src/core/mesh/mesh.ts';
-import { foldedEdges } from '../../../src/core/section/folded-edges.ts';
+import { foldedEdges, foldedMesh } from '../../../src/core/section/folded-edges.ts';
 import { BEFORE, foldedBar } from '../../support/folded-bar.ts';
 import { box, mapped, meshOf } from '../../support/solids.ts';
 
@@ -10,7 +10,7 @@ const MM = 1e-3;
 /** Which folds of a bar are creases, and of what kind; all steps of a fold must agree. */
 function creases(folds: readonly number[], gaps: readonly number[]): string {
   const { mesh, around } = foldedBar(folds, gaps, { steps: STEPS });
-  const found = foldedEdges(mesh).filter(({ kind }) => kind !== 'contour');
+  const found = foldedEdges(foldedMesh(mesh), [0, 0, 1]).filter(({ kind }) => kind !== 'contour');
   const foldOf = (vertex: number) => ((vertex - 1) % around) - BEFORE;
   for (const { from, to } of found) expect(foldOf(from)).toBe(foldOf(to));
   return folds
@@ -69,7 +69,7 @@ describe('what is a crease', () => {
 describe('a box', () => {
   const size: Vec3 = [3, 2, 1];
   const edges = (mesh: Mesh) =>
-    foldedEdges(mesh).map(({ from, to, kind, outwards }) => {
+    foldedEdges(foldedMesh(mesh), [0, 0, 1]).map(({ from, to, kind, outwards }) => {
       const at = (vertex: number) =>
         [...mesh.positions.slice(3 * vertex, 3 * vertex + 3)].map((v) => +v.toFixed(9));
       return { ends: [at(from), at(to)].map((point) => point.join(' ')).sort(), kind, outwards };
@@ -112,11 +112,12 @@ test('an edge without another side is left out, whichever way its face looks', (
     [1, 0, 0],
     [0, 1, 0],
   ];
-  expect(foldedEdges(meshOf(points, [[0, 2, 1]]))).toEqual([]);
-  expect(foldedEdges(meshOf(points, [[0, 1, 2]]))).toEqual([]);
+  expect(foldedEdges(foldedMesh(meshOf(points, [[0, 2, 1]])), [0, 0, 1])).toEqual([]);
+  expect(foldedEdges(foldedMesh(meshOf(points, [[0, 1, 2]])), [0, 0, 1])).toEqual([]);
 });
 
 test('outwards is a unit vector', () => {
   const { mesh } = foldedBar([40, -50, 35], [2 * MM, 3 * MM]);
-  for (const { outwards } of foldedEdges(mesh)) expect(Math.hypot(...outwards)).toBeCloseTo(1, 12);
+  for (const { outwards } of foldedEdges(foldedMesh(mesh), [0, 0, 1]))
+    expect(Math.hypot(...outwards)).toBeCloseTo(1, 12);
 });

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Mesh, Vec2, Vec3 } from '../../../src/core/mesh/mesh.ts';
-import { seenEdges } from '../../../src/core/section/seen-edges.ts';
-import { box, ellipsoid, joined, mapped, skinned, turned, uvSphere } from '../../support/solids.ts';
+import { foldedMesh } from '../../../src/core/section/folded-edges.ts';
+import { seenEdges, type SeenEdges, type Sight } from '../../../src/core/section/seen-edges.ts';
+import { box, ellipsoid, flipped, joined, mapped, skinned, turned, uvSphere } from '../../support/solids.ts';
 
 // Lengths in metres; expected lines are worked out from the shapes' own sizes.
 
@@ -159,4 +160,41 @@ test('a mirrored solid shows the same lines from the other side', () => {
     triangles: turnedOver.triangles.map((_, i, all) => all[i - (i % 3) + [0, 2, 1][i % 3]!]!),
   };
   expect(total(seenEdges(mirrored, 'across from -y').ridges)).toBeCloseTo(total(ridges), 12);
+});
+
+test('one folded mesh serves all sights, and each is the plan of the mesh turned that way', () => {
+  // A block with a smaller one before each of its sides, none like another, and a roof on it.
+  const solid = joined(
+    box([0.05, 0.04, 0.03]),
+    box([0.03, 0.02, 0.002], [0.01, 0.01, 0.035]),
+    box([0.02, 0.002, 0.01], [0.02, -0.005, 0.01]),
+    box([0.01, 0.002, 0.02], [0.005, 0.045, 0.005]),
+    mapped(ROOF, ([x, y, z]) => [x + 0.004, y + 0.02, z + 0.04]),
+  );
+  const folded = foldedMesh(solid);
+  const TURNED: [Sight, (mesh: Mesh) => Mesh][] = [
+    ['plan', (mesh) => mesh],
+    ['across from +y', (mesh) => flipped(mapped(mesh, ([x, y, z]) => [x, z, y]))],
+    ['across from -y', (mesh) => mapped(mesh, ([x, y, z]) => [x, z, -y])],
+  ];
+  /** Ends of all stretches to a micrometre, whichever way they run. */
+  const stretches = ({ contours, ridges, grooves }: SeenEdges) =>
+    [contours, ridges, grooves].map((lines) =>
+      lines
+        .flatMap((line) =>
+          line.slice(1).map((end, i) =>
+            [line[i]!, end]
+              .map((point) => point.map((side) => +(side * 1e6).toFixed(0) + 0).join())
+              .sort()
+              .join(' '),
+          ),
+        )
+        .sort(),
+    );
+  for (const [sight, turn] of TURNED) {
+    const seen = stretches(seenEdges(solid, sight, folded));
+    expect(seen.flat().length).toBeGreaterThan(1);
+    expect(seen).toEqual(stretches(seenEdges(turn(solid), 'plan')));
+    expect(seen).toEqual(stretches(seenEdges(solid, sight)));
+  }
 });
