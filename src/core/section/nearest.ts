@@ -65,16 +65,13 @@ export function nearest(
     depth--;
     if (!(stackDistance[depth]! < limit)) continue;
     const node = stack[depth]!;
-    const slab = 5 * node;
-    const beside = slabs[slab]! * x + slabs[slab + 1]! * y + slabs[slab + 2]! * z - slabs[slab + 3]!;
-    const clear = Math.abs(beside) - slabs[slab + 4]!;
+    const clear = clearOf(slabs, 5 * node, x, y, z);
     if (clear > 0 && clear * clear >= limit) continue;
     if (node >= leaves) {
       const end = Math.min(order.length, LEAF * (node - leaves) + LEAF);
       for (let i = LEAF * (node - leaves); i < end; i++) {
         // A triangle is no nearer than its plane.
-        const height =
-          planes[4 * i]! * x + planes[4 * i + 1]! * y + planes[4 * i + 2]! * z - planes[4 * i + 3]!;
+        const height = heightOver(planes, 4 * i, x, y, z);
         if (height * height >= limit) continue;
         tryTriangle(edges, i, x, y, z, found);
         limit = reachOf(found.distance, slack);
@@ -119,16 +116,16 @@ export function shrunkRadius(tree: BoxTree, touch: Vec3, away: Vec3, start: numb
   const [tx, ty, tz] = touch;
   const [ax, ay, az] = away;
   let radius = start;
-  let [x, y, z] = [tx + radius * ax, ty + radius * ay, tz + radius * az];
+  let x = tx + radius * ax;
+  let y = ty + radius * ay;
+  let z = tz + radius * az;
   let limit = ((1 - depth) * radius) ** 2;
   let level = 0;
   stack[level++] = 1;
   while (level > 0) {
     const node = stack[--level]!;
     if (!(boxDistance(boxes, 6 * node, x, y, z) < limit)) continue;
-    const slab = 5 * node;
-    const beside = slabs[slab]! * x + slabs[slab + 1]! * y + slabs[slab + 2]! * z - slabs[slab + 3]!;
-    const clear = Math.abs(beside) - slabs[slab + 4]!;
+    const clear = clearOf(slabs, 5 * node, x, y, z);
     if (clear > 0 && clear * clear >= limit) continue;
     if (node < leaves) {
       const oneFirst = boxDistance(boxes, 12 * node, x, y, z) < boxDistance(boxes, 12 * node + 6, x, y, z);
@@ -139,23 +136,36 @@ export function shrunkRadius(tree: BoxTree, touch: Vec3, away: Vec3, start: numb
     const end = Math.min(order.length, LEAF * (node - leaves) + LEAF);
     for (let i = LEAF * (node - leaves); i < end; i++) {
       for (;;) {
-        const height =
-          planes[4 * i]! * x + planes[4 * i + 1]! * y + planes[4 * i + 2]! * z - planes[4 * i + 3]!;
+        const height = heightOver(planes, 4 * i, x, y, z);
         if (height * height >= limit) break;
         closestOnTriangle(edges, 12 * i, x, y, z);
         if (!((x - foot.x) ** 2 + (y - foot.y) ** 2 + (z - foot.z) ** 2 < limit)) break;
-        const [dx, dy, dz] = [foot.x - tx, foot.y - ty, foot.z - tz];
+        const dx = foot.x - tx;
+        const dy = foot.y - ty;
+        const dz = foot.z - tz;
         const square = dx * dx + dy * dy + dz * dz;
         const along = dx * ax + dy * ay + dz * az;
         if (along * along < SAME_SIDE * square) break;
         const through = square / (2 * along);
         radius = Math.min((1 - depth) * radius, through);
-        [x, y, z] = [tx + radius * ax, ty + radius * ay, tz + radius * az];
+        x = tx + radius * ax;
+        y = ty + radius * ay;
+        z = tz + radius * az;
         limit = ((1 - depth) * radius) ** 2;
       }
     }
   }
   return radius;
+}
+
+/** Distance from a plane, above 0 outside. */
+function heightOver(planes: Float64Array, at: number, x: number, y: number, z: number): number {
+  return planes[at]! * x + planes[at + 1]! * y + planes[at + 2]! * z - planes[at + 3]!;
+}
+
+/** Distance from a slab, below 0 inside. */
+function clearOf(slabs: Float64Array, at: number, x: number, y: number, z: number): number {
+  return Math.abs(heightOver(slabs, at, x, y, z)) - slabs[at + 4]!;
 }
 
 /** Square of the farthest a box may be and still be worth a look. */
@@ -189,24 +199,37 @@ function tryTriangle(
   found.place = place;
 }
 
-/** Ericson's walk over the seven regions of a triangle: corners, edges, face; names as in the book. */
-function closestOnTriangle(edges: Float64Array, at: number, x: number, y: number, z: number) {
-  const [ax, ay, az] = [edges[at]!, edges[at + 1]!, edges[at + 2]!];
-  const [abx, aby, abz] = [edges[at + 3]!, edges[at + 4]!, edges[at + 5]!];
-  const [acx, acy, acz] = [edges[at + 6]!, edges[at + 7]!, edges[at + 8]!];
-  const [apx, apy, apz] = [x - ax, y - ay, z - az];
+/**
+ * Documented kernel, written without arrays: Ericson's walk over the seven regions of a triangle: corners, edges, face; names as
+ * in the book.
+ */
+function closestOnTriangle(edges: Float64Array, at: number, x: number, y: number, z: number): void {
+  const ax = edges[at]!;
+  const ay = edges[at + 1]!;
+  const az = edges[at + 2]!;
+  const abx = edges[at + 3]!;
+  const aby = edges[at + 4]!;
+  const abz = edges[at + 5]!;
+  const acx = edges[at + 6]!;
+  const acy = edges[at + 7]!;
+  const acz = edges[at + 8]!;
+  const apx = x - ax;
+  const apy = y - ay;
+  const apz = z - az;
   const d1 = abx * apx + aby * apy + abz * apz;
   const d2 = acx * apx + acy * apy + acz * apz;
   if (d1 <= 0 && d2 <= 0) return setFoot(ax, ay, az);
-  const [bb, bc, cc] = [edges[at + 9]!, edges[at + 10]!, edges[at + 11]!];
-  const [d3, d4] = [d1 - bb, d2 - bc];
+  const d3 = d1 - edges[at + 9]!;
+  const d4 = d2 - edges[at + 10]!;
   if (d3 >= 0 && d4 <= d3) return setFoot(ax + abx, ay + aby, az + abz);
-  const [d5, d6] = [d1 - bc, d2 - cc];
+  const d5 = d1 - edges[at + 10]!;
+  const d6 = d2 - edges[at + 11]!;
   if (d6 >= 0 && d5 <= d6) return setFoot(ax + acx, ay + acy, az + acz);
   const vc = d1 * d4 - d3 * d2;
-  let [v, w] = [0, 0];
   const vb = d5 * d2 - d1 * d6;
   const va = d3 * d6 - d5 * d4;
+  let v = 0;
+  let w = 0;
   if (vc <= 0 && d1 >= 0 && d3 <= 0) v = d1 / (d1 - d3);
   else if (vb <= 0 && d2 >= 0 && d6 <= 0) w = d2 / (d2 - d6);
   else if (va <= 0 && d4 - d3 >= 0 && d5 - d6 >= 0) {
@@ -217,7 +240,7 @@ function closestOnTriangle(edges: Float64Array, at: number, x: number, y: number
     v = vb / sum;
     w = vc / sum;
   }
-  return setFoot(ax + v * abx + w * acx, ay + v * aby + w * acy, az + v * abz + w * acz);
+  setFoot(ax + v * abx + w * acx, ay + v * aby + w * acy, az + v * abz + w * acz);
 }
 
 function setFoot(x: number, y: number, z: number): void {
