@@ -123,16 +123,16 @@ function arcNearest(line: MiddleLine, point: Vec3): number {
  * thickness; null when none is met that is not.
  */
 function rootOf(tree: BoxTree, line: MiddleLine, from: number): number | null {
-  const area = (s: number): number => acrossAt(tree, line, s)?.area ?? 0;
+  const area = (s: number): number => acrossAt(tree, line, s)?.part.area ?? 0;
   let outer = acrossAt(tree, line, from);
   for (let s = from; s > 0 && outer;) {
-    const next = Math.max(0, s - outer.thickness / 3);
+    const next = Math.max(0, s - outer.part.thickness / 3);
     const inner = acrossAt(tree, line, next);
-    const growth = inner ? Math.sqrt(inner.area) - Math.sqrt(outer.area) : 0;
+    const growth = inner ? Math.sqrt(inner.part.area) - Math.sqrt(outer.part.area) : 0;
     // The rounding of the tip leaps too.
-    const inTip = line.length - s < outer.thickness;
-    if (inner && !inTip && growth > FLARE * (s - next) && inner.area > LEAP * outer.area) {
-      const level = Math.sqrt(inner.area * outer.area);
+    const inTip = line.length - s < outer.part.thickness;
+    if (inner && !inTip && growth > FLARE * (s - next) && inner.part.area > LEAP * outer.part.area) {
+      const level = Math.sqrt(inner.part.area * outer.part.area);
       return leapBetween(next, s, (place) => area(place) > level);
     }
     [outer, s] = [inner, next];

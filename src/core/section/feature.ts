@@ -3,7 +3,7 @@ import type { BoxTree } from './box-tree.ts';
 import type { FeatureMeasure } from './geometry.ts';
 import { apart, middleLineOf, type MiddleLine } from './middle-line.ts';
 import { frameAcross, obliqueSection, pointOf } from './oblique.ts';
-import { partAt } from './part.ts';
+import { partAt, type SectionPart } from './part.ts';
 
 /** A feature to measure along a middle line that is known. */
 export interface LineRequest {
@@ -15,12 +15,10 @@ export interface LineRequest {
   readonly within?: Box | undefined;
 }
 
-/** A section across the middle line, measured [m, m²]. */
+/** A section across the middle line, measured when asked for [m, m²]. */
 interface Across {
   readonly s: number;
-  readonly thickness: number;
-  readonly width: number;
-  readonly area: number;
+  readonly part: SectionPart;
   readonly at: Vec3;
 }
 
@@ -78,16 +76,21 @@ export function measureFeature(tree: BoxTree, request: LineRequest): FeatureMeas
     return i === STATIONS - 1 ? round : stationAt(tree, line, s);
   }).filter((station) => station !== null);
   const thinnest = [...stations, tip].reduce((least, station) =>
-    station.thickness < least.thickness ? station : least,
+    station.part.thickness < least.part.thickness ? station : least,
   );
   return {
     name,
     kind,
     length: end - root,
-    stations: stations.map(({ s, thickness, width, at }) => ({ s: s - root, thickness, width, at })),
-    rootThickness: stations[0]!.thickness,
-    tipThickness: tip.thickness,
-    thinnest: { thickness: thinnest.thickness, at: thinnest.at },
+    stations: stations.map(({ s, part: { thickness, width }, at }) => ({
+      s: s - root,
+      thickness,
+      width,
+      at,
+    })),
+    rootThickness: stations[0]!.part.thickness,
+    tipThickness: tip.part.thickness,
+    thinnest: { thickness: thinnest.part.thickness, at: thinnest.at },
   };
 }
 
@@ -97,7 +100,7 @@ export function measureFeature(tree: BoxTree, request: LineRequest): FeatureMeas
  * @param tree - boxes over the closed mesh [m]
  * @param line - middle line [m]
  * @param s - arc length [m]
- * @returns thickness, width, middle [m] and area [m²] of the part that holds the line; null where it runs outside
+ * @returns the part that holds the line and its middle [m]; null where it runs outside
  *
  * Cost: one section.
  * Source: as `measureFeature`.
@@ -107,7 +110,7 @@ export function acrossAt(tree: BoxTree, line: MiddleLine, s: number): Across | n
   if (!line.covers(point)) return null;
   const frame = frameAcross(point, line.directionAt(s));
   const part = partAt(obliqueSection(tree, frame), [0, 0]);
-  return part && { ...part, s, at: pointOf(frame, ...part.centroid) };
+  return part && { part, s, at: pointOf(frame, ...part.centroid) };
 }
 
 /** As `acrossAt`, at the very beginning of the line a little further along. */
@@ -129,15 +132,15 @@ function rootOf(looks: readonly Across[]): number {
   const half = looks.length >> 1;
   for (let i = half; i > 0; i--) {
     const [inner, outer] = [looks[i - 1]!, looks[i]!];
-    const growth = Math.sqrt(inner.area) - Math.sqrt(outer.area);
-    if (growth > FLARE * (outer.s - inner.s) && inner.area > LEAP * outer.area) return outer.s;
+    const growth = Math.sqrt(inner.part.area) - Math.sqrt(outer.part.area);
+    if (growth > FLARE * (outer.s - inner.s) && inner.part.area > LEAP * outer.part.area) return outer.s;
   }
   return looks[0]!.s;
 }
 
 /** The box says where the root is; only sections that graze the body, their middle far from the line, are passed over. */
 function rootInBox(looks: readonly Across[], line: MiddleLine): number {
-  const own = looks.find(({ s, at, thickness }) => apart(at, line.pointAt(s)) <= thickness / 2);
+  const own = looks.find(({ s, at, part }) => apart(at, line.pointAt(s)) <= part.thickness / 2);
   return (own ?? looks[0]!).s;
 }
 
@@ -163,7 +166,7 @@ function shortOf(tree: BoxTree, line: MiddleLine, root: number, end: number, sha
   const enough = (section: Across | null): section is Across =>
     section !== null &&
     end - section.s >=
-      Math.min(Math.max(share * section.thickness, POINT * (end - root)), share * STUB * (end - root));
+      Math.min(Math.max(share * section.part.thickness, POINT * (end - root)), share * STUB * (end - root));
   let found: Across | null = null;
   let [inside, outside] = [root, end];
   for (let back = POINT * (end - root); back < end - root; back *= 1.3) {

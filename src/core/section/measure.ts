@@ -6,7 +6,7 @@ import type { BaitGeometry, FeatureMeasure } from './geometry.ts';
 import { middleLineInBox, type RootSide } from './feature-box.ts';
 import { depthsOf, middleLineAtPoint, type SolidDepths } from './feature-point.ts';
 import { sectionArea } from './moments.ts';
-import { outlineArea, silhouette } from './silhouette.ts';
+import { outlineArea, silhouette, SILHOUETTE_TOLERANCE, silhouettes } from './silhouette.ts';
 import { sectionsAlong } from './slice.ts';
 import { thickestBall, treeBox } from './thickness.ts';
 
@@ -50,6 +50,7 @@ export async function measureBait(
 ): Promise<BaitGeometry> {
   const { volume, surface, centroid, box } = massProperties(mesh);
   const tree = boxTree(mesh);
+  const [exact = [], plan = []] = await silhouettes(mesh, 'plan', [EXACT, SILHOUETTE_TOLERANCE]);
   let depths: SolidDepths | undefined;
   const solid = (): SolidDepths => (depths ??= depthsOf(tree));
   return {
@@ -58,8 +59,8 @@ export async function measureBait(
     volume,
     surface,
     centroid,
-    projectedArea: outlineArea(await silhouette(mesh, 'plan', EXACT)),
-    plan: await silhouette(mesh, 'plan'),
+    projectedArea: outlineArea(exact),
+    plan,
     across: await silhouette(mesh, 'across'),
     areaCurve: areaCurve(mesh, box),
     thickest: thickestBall(tree),

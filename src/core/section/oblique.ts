@@ -10,7 +10,6 @@ export interface Frame {
   readonly normal: Vec3;
 }
 
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 const cross = (a: Vec3, b: Vec3): Vec3 => [
   a[1] * b[2] - a[2] * b[1],
   a[2] * b[0] - a[0] * b[2],
@@ -80,7 +79,8 @@ function trianglesNear({ boxes, leaves, order }: BoxTree, { origin, normal }: Fr
     let middle = 0;
     let reach = 0;
     for (let axis = 0; axis < 3; axis++) {
-      const [low, high] = [boxes[6 * node + axis]!, boxes[6 * node + 3 + axis]!];
+      const low = boxes[6 * node + axis]!;
+      const high = boxes[6 * node + 3 + axis]!;
       middle += ((low + high) / 2 - origin[axis]!) * normal[axis]!;
       reach += ((high - low) / 2) * Math.abs(normal[axis]!);
     }
@@ -96,25 +96,29 @@ function trianglesNear({ boxes, leaves, order }: BoxTree, { origin, normal }: Fr
   return near;
 }
 
+/** Rows of the vertices taken so far; −1 for all others, and for all of them between calls. */
+let rows = new Int32Array(0);
+
 /** Some triangles as a mesh of their own in the coordinates of a plane, height across it last. */
 function turnedPart({ positions, triangles }: Mesh, chosen: readonly number[], frame: Frame): Mesh {
-  const rows = new Map<number, number>();
-  const turned: number[] = [];
+  if (rows.length < positions.length / 3) rows = new Int32Array(positions.length / 3).fill(-1);
   const corners = new Uint32Array(3 * chosen.length);
+  const vertices: number[] = [];
   for (let i = 0; i < corners.length; i++) {
     const vertex = triangles[3 * chosen[Math.floor(i / 3)]! + (i % 3)]!;
-    let row = rows.get(vertex);
-    if (row === undefined) {
-      row = rows.size;
-      rows.set(vertex, row);
-      const offset: Vec3 = [
-        positions[3 * vertex]! - frame.origin[0],
-        positions[3 * vertex + 1]! - frame.origin[1],
-        positions[3 * vertex + 2]! - frame.origin[2],
-      ];
-      turned.push(dot(offset, frame.u), dot(offset, frame.v), dot(offset, frame.normal));
-    }
-    corners[i] = row;
+    if (rows[vertex]! < 0) rows[vertex] = vertices.push(vertex) - 1;
+    corners[i] = rows[vertex]!;
   }
-  return { positions: Float64Array.from(turned), triangles: corners };
+  const turned = new Float64Array(3 * vertices.length);
+  const { origin, u, v, normal } = frame;
+  vertices.forEach((vertex, row) => {
+    rows[vertex] = -1;
+    const x = positions[3 * vertex]! - origin[0];
+    const y = positions[3 * vertex + 1]! - origin[1];
+    const z = positions[3 * vertex + 2]! - origin[2];
+    turned[3 * row] = x * u[0] + y * u[1] + z * u[2];
+    turned[3 * row + 1] = x * v[0] + y * v[1] + z * v[2];
+    turned[3 * row + 2] = x * normal[0] + y * normal[1] + z * normal[2];
+  });
+  return { positions: turned, triangles: corners };
 }

@@ -3,12 +3,12 @@ import type { Outline } from './geometry.ts';
 import { largestCircleDiameter } from './pole.ts';
 import { outlineOf, type Section } from './slice.ts';
 
-/** One connected part of a section, measured. */
+/** One connected part of a section, measured; thickness and width when they are first asked for. */
 export interface SectionPart {
   readonly area: number;
   /** Diameter of the largest circle in it [m]. */
   readonly thickness: number;
-  /** Longer side of the smallest rectangle about it [m]. */
+  /** Longer side of the smallest rectangle about it, at least its thickness [m]. */
   readonly width: number;
   /** Middle of its area [m]. */
   readonly centroid: Vec2;
@@ -23,7 +23,7 @@ export interface SectionPart {
  * the nearest one than half that part's thickness
  *
  * Valid: rings that do not cross.
- * Cost: linear in the points, then `largestCircleDiameter`.
+ * Cost: linear in the points; thickness as `largestCircleDiameter`, at once where the point lies outside.
  * Source: definition; width by the smallest enclosing rectangle, H. Freeman and R. Shapira, Comm. ACM 18 (1975).
  */
 export function partAt(section: Section, point: Vec2): SectionPart | null {
@@ -41,18 +41,25 @@ export function partAt(section: Section, point: Vec2): SectionPart | null {
     all.reduce((sum, ring) => sum + pick(ring), 0);
   const area = total((ring) => ring.area);
   if (!(area > 0)) return null;
-  const diameter = largestCircleDiameter(
-    all.map(({ ring }) => ring),
+  let thickness: number | undefined;
+  let width: number | undefined;
+  const part: SectionPart = {
     area,
-    total((ring) => ring.perimeter),
-  );
-  if (nearest.away > diameter / 2) return null;
-  return {
-    area,
-    thickness: diameter,
-    width: Math.max(diameter, longSide(nearest.ring)),
     centroid: [total((ring) => ring.u) / area, total((ring) => ring.v) / area],
+    get thickness() {
+      thickness ??= largestCircleDiameter(
+        all.map(({ ring }) => ring),
+        area,
+        total((ring) => ring.perimeter),
+      );
+      return thickness;
+    },
+    get width() {
+      width ??= Math.max(part.thickness, longSide(nearest.ring));
+      return width;
+    },
   };
+  return nearest.away > 0 && nearest.away > part.thickness / 2 ? null : part;
 }
 
 type Ring = Outline[number];

@@ -57,8 +57,10 @@ function edgesOf(part: Outline): Float64Array {
 function edgeDistance(edges: Float64Array, u: number, v: number): number {
   let least = Infinity;
   for (let i = 0; i < edges.length; i += 4) {
-    const [au, av] = [edges[i]!, edges[i + 1]!];
-    const [du, dv] = [edges[i + 2]! - au, edges[i + 3]! - av];
+    const au = edges[i]!;
+    const av = edges[i + 1]!;
+    const du = edges[i + 2]! - au;
+    const dv = edges[i + 3]! - av;
     const share = Math.min(1, Math.max(0, ((u - au) * du + (v - av) * dv) / (du * du + dv * dv)));
     const square = (au + share * du - u) ** 2 + (av + share * dv - v) ** 2;
     if (square < least) least = square;

@@ -28,13 +28,35 @@ export async function silhouette(
   view: keyof typeof VIEWS,
   tolerance = SILHOUETTE_TOLERANCE,
 ): Promise<Outline> {
+  const [outline = []] = await silhouettes(mesh, view, [tolerance]);
+  return outline;
+}
+
+/**
+ * As `silhouette`, for several tolerances at once.
+ *
+ * @param mesh - closed and wound outwards [m]
+ * @param view - direction of sight
+ * @param tolerances - how far simplifying may move each outline [m]
+ * @returns an outline for each tolerance [m]
+ *
+ * Cost: as `silhouette`, the pass over the triangles once.
+ * Source: as `silhouette`.
+ */
+export async function silhouettes(
+  mesh: Mesh,
+  view: keyof typeof VIEWS,
+  tolerances: readonly number[],
+): Promise<Outline[]> {
   const loops = contourLoops(mesh, view);
   const kernel = await loadKernel();
-  const rings = kernel.work((shop) => shop.outline(loops, tolerance));
-  return rings
-    .map((ring) => ({ ring, size: Math.abs(ringArea(ring)) }))
-    .sort((a, b) => b.size - a.size)
-    .map(({ ring }) => ring);
+  return tolerances.map((tolerance) =>
+    kernel
+      .work((shop) => shop.outline(loops, tolerance))
+      .map((ring) => ({ ring, size: Math.abs(ringArea(ring)) }))
+      .sort((a, b) => b.size - a.size)
+      .map(({ ring }) => ring),
+  );
 }
 
 /**
@@ -86,10 +108,13 @@ function contourEdges(mesh: Mesh, v: number): Map<number, number[]> {
   const vertices = p.length / 3;
   // An edge of two facing triangles runs both ways and is struck out when its second way comes.
   const head = new Int32Array(vertices).fill(-1);
-  const next: number[] = [];
-  const target: number[] = [];
+  const next = new Int32Array(triangles.length);
+  const target = new Int32Array(triangles.length);
+  let count = 0;
   for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
+    const a = 3 * triangles[t]!;
+    const b = 3 * triangles[t + 1]!;
+    const c = 3 * triangles[t + 2]!;
     const bu = p[b]! - p[a]!;
     const bv = p[b + v]! - p[a + v]!;
     if (bu * (p[c + v]! - p[a + v]!) - bv * (p[c]! - p[a]!) <= 0) continue;
@@ -100,9 +125,9 @@ function contourEdges(mesh: Mesh, v: number): Map<number, number[]> {
       while (edge >= 0 && target[edge] !== from) edge = next[edge]!;
       if (edge >= 0) target[edge] = -1;
       else {
-        target.push(to);
-        next.push(head[from]!);
-        head[from] = target.length - 1;
+        target[count] = to;
+        next[count] = head[from]!;
+        head[from] = count++;
       }
     }
   }

@@ -109,14 +109,20 @@ export function waysThrough(
       const i = place % nx;
       const j = Math.floor(place / nx) % ny;
       const k = Math.floor(place / (nx * ny));
-      for (const step of STEPS) {
-        const [a, b, c] = [i + step.i, j + step.j, k + step.k];
+      for (let s = 0; s < STEPS.length; s++) {
+        const step = STEPS[s]!;
+        const a = i + step.i;
+        const b = j + step.j;
+        const c = k + step.k;
         if (a < 0 || b < 0 || c < 0 || a >= nx || b >= ny || c >= nz) continue;
         const other = numbers[a + nx * (b + ny * c)]!;
         const longer = way + step.length;
-        if (other < 0 || !open[other] || longer >= ways[other]!) continue;
+        if (other < 0 || open[other] === 0 || longer >= ways[other]!) continue;
         ways[other] = longer;
-        (buckets[Math.floor(longer)] ??= []).push(other);
+        const bucket = Math.floor(longer);
+        const waiting = buckets[bucket];
+        if (waiting) waiting.push(other);
+        else buckets[bucket] = [other];
       }
     }
   }

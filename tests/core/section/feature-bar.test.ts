@@ -16,11 +16,11 @@ describe('a bar of 20 × 4 × 2 mm', () => {
   test('a section across it', () => {
     const line = middleLineOf(straight(0, 0.02), { min: [0, 0, 0], max: [0.015, 1, 1] });
     const got = acrossAt(boxTree(bar()), line, 0.006)!;
-    expect(Object.keys(got).sort()).toEqual(['area', 'at', 'centroid', 's', 'thickness', 'width']);
+    expect(Object.keys(got).sort()).toEqual(['at', 'part', 's']);
     expect(got.s).toBe(0.006);
-    expect(got.area).toBeCloseTo(8e-6, 12);
-    expect(got.width).toBeCloseTo(4 * MM, 9);
-    expect(Math.abs(got.thickness / (2 * MM) - 1)).toBeLessThan(1e-4);
+    expect(got.part.area).toBeCloseTo(8e-6, 12);
+    expect(got.part.width).toBeCloseTo(4 * MM, 9);
+    expect(Math.abs(got.part.thickness / (2 * MM) - 1)).toBeLessThan(1e-4);
     expect(got.at).toEqual([expect.closeTo(0.006, 9), expect.closeTo(0.007, 9), expect.closeTo(0.005, 9)]);
     // Beyond its box, and beyond the solid.
     expect(acrossAt(boxTree(bar()), line, 0.016)).toBeNull();
