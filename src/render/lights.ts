@@ -12,8 +12,8 @@ export interface Light {
   readonly kind: 'sky' | 'key' | 'paper';
 }
 
-const SKY = 30;
-const KEY = 9;
+const SKY = 24;
+const KEY = 7;
 const RIM = 3;
 const PAPER = 2;
 

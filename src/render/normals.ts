@@ -114,32 +114,35 @@ function creasedPoints(
  * Source: weights after G. Thürmer and C. Wüthrich, Computing vertex normals from polygonal facets (1998).
  */
 export function normalsOf(mesh: Mesh, crease: number): Normals {
+  const { triangles } = mesh;
   const { faces, angles } = facesOf(mesh);
   const smooth = pointNormals(mesh, faces, angles);
   const creased = creasedPoints(mesh, faces, smooth, crease);
-  const corners = mesh.triangles.slice();
-  const own = corners.reduce((count, point) => count + creased[point]!, 0);
-  const rows = new Float32Array(smooth.length + 3 * own);
-  rows.set(smooth);
+  const corners = triangles.slice();
   // Corners at creased points are chained, point by point, and get a row each.
   const last = new Int32Array(creased.length).fill(-1);
-  const before = new Int32Array(own);
-  const cornerOf = new Uint32Array(own);
-  let count = 0;
-  mesh.triangles.forEach((point, corner) => {
-    if (creased[point] === 0) return;
-    corners[corner] = creased.length + count;
-    cornerOf[count] = corner;
-    before[count] = last[point]!;
-    last[point] = count++;
-  });
+  const before = new Int32Array(triangles.length);
+  const cornerOf = new Int32Array(triangles.length);
+  let own = 0;
+  for (let corner = 0; corner < triangles.length; corner++) {
+    const point = triangles[corner]!;
+    if (creased[point] === 0) continue;
+    corners[corner] = creased.length + own;
+    cornerOf[own] = corner;
+    before[own] = last[point]!;
+    last[point] = own++;
+  }
+  const rows = new Float32Array(smooth.length + 3 * own);
+  rows.set(smooth);
   const least = Math.cos(crease);
   for (let i = 0; i < own; i++) {
-    const face = cornerOf[i]! - (cornerOf[i]! % 3);
+    const corner = cornerOf[i]!;
+    const face = corner - (corner % 3);
     const at = smooth.length + 3 * i;
-    for (let j = last[mesh.triangles[cornerOf[i]!]!]!; j >= 0; j = before[j]!) {
-      const other = cornerOf[j]! - (cornerOf[j]! % 3);
-      if (cosine(faces, face, faces, other) >= least) add(rows, at, faces, other, angles[cornerOf[j]!]!);
+    for (let j = last[triangles[corner]!]!; j >= 0; j = before[j]!) {
+      const its = cornerOf[j]!;
+      const other = its - (its % 3);
+      if (cosine(faces, face, faces, other) >= least) add(rows, at, faces, other, angles[its]!);
     }
     settle(rows, at, faces, face);
   }

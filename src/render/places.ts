@@ -170,6 +170,10 @@ export function placesOf(seen: Fragments, { leader, blocks, columns }: Leaders, 
       normal[k]! *= share;
     }
   }
-  const ofPart = blocks.map((first) => (first >= 0 && seen.part[first] === part ? placeOf[first]! : -1));
+  const ofPart = new Int32Array(blocks.length).fill(-1);
+  for (let block = 0; block < blocks.length; block++) {
+    const first = blocks[block]!;
+    if (first >= 0 && seen.part[first] === part) ofPart[block] = placeOf[first]!;
+  }
   return { count, position, normal, fragments, places, blocks: ofPart, columns };
 }

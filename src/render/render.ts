@@ -59,14 +59,14 @@ function exposePart(into: Raster, { camera, ground }: Scene, seen: Fragments, su
 /**
  * The picture of a scene on clear ground, with its shadow.
  *
- * Solids are drawn into a depth buffer with four samples a pixel; what is seen is lit from some forty directions of
+ * Solids are drawn into a depth buffer with four samples a pixel; what is seen is lit from three dozen directions of
  * sky, key and rim, each with a depth map of its own, which yields soft shadows, dark corners and light that shines
  * through thin plastic alike.
  *
  * @param scene - closed solids
  * @returns the same bytes for the same scene
  *
- * Cost: about 0.3 s at 960 × 640 pixels for 30 000 triangles.
+ * Cost: about 0.1 s of core at 960 × 640 pixels, whatever is shown; 0.02 s more for each 100 000 triangles.
  */
 export function rendered(scene: Scene): Raster {
   const { camera, size, parts } = scene;
