@@ -21,7 +21,9 @@ export interface Network {
 /** Factor L·D·Lᵀ in columns, in the order of elimination; its pattern stands in the order. */
 interface Factor {
   readonly value: Float64Array;
+  /** D, and one over it once its column is done. */
   readonly diagonal: Float64Array;
+  /** Right side, then pressures, by places. */
   readonly work: Float64Array;
 }
 
@@ -66,22 +68,29 @@ function assemble(net: Network): void {
   }
 }
 
-/** Documented kernel: factors the network column by column in place, each column changing those of its rows. */
+/**
+ * Documented kernel: factors the network column by column in place, each column changing those of its rows, and the right side
+ * with it.
+ */
 function factorise(net: Network): void {
   const { order, active, gate, front } = net;
   const { cell, start, row, target } = order;
-  const { value, diagonal } = net.factor;
-  let pair = 0;
-  for (let k = 0; k < cell.length; k++) {
+  const { value, diagonal, work } = net.factor;
+  const count = cell.length;
+  let [pair, first] = [0, 0];
+  for (let k = 0; k < count; k++) {
     const own = cell[k]!;
-    const [first, end] = [start[k]!, start[k + 1]!];
+    const end = start[k + 1]!;
     if (active[own] === 0) {
       pair += ((end - first) * (end - first - 1)) >> 1;
+      first = end;
       continue;
     }
+    const pivot = diagonal[k]!;
     // Cells cut off by frozen ones see neither gate nor front: their pivot vanishes and their pressure stays 0.
-    if (!(diagonal[k]! > 1e-13 * (gate[own]! + front[own]!))) diagonal[k] = Infinity;
-    const share = 1 / diagonal[k]!;
+    const share = pivot > 1e-13 * (gate[own]! + front[own]!) ? 1 / pivot : 0;
+    const right = work[k]!;
+    diagonal[k] = share;
     for (let p = first; p < end; p++) {
       const y = value[p]!;
       if (y === 0) {
@@ -91,31 +100,33 @@ function factorise(net: Network): void {
       const times = y * share;
       const at = row[p]!;
       diagonal[at] = diagonal[at]! - times * y;
+      work[at] = work[at]! - times * right;
       for (let r = p + 1; r < end; r++) {
         const there = target[pair++]!;
         value[there] = value[there]! - times * value[r]!;
       }
       value[p] = times;
     }
+    first = end;
   }
 }
 
+/** Pressures from the last place to the first. */
 function substitute(net: Network): void {
   const { order, active, pressure } = net;
   const { cell, start, row } = order;
   const { value, diagonal, work } = net.factor;
-  const count = cell.length;
-  for (let k = 0; k < count; k++) {
-    const y = work[k]!;
-    if (y === 0) continue;
-    for (let p = start[k]!; p < start[k + 1]!; p++) work[row[p]!] = work[row[p]!]! - value[p]! * y;
-  }
-  for (let k = count - 1; k >= 0; k--) {
-    if (active[cell[k]!] === 0) continue;
-    let x = work[k]! / diagonal[k]!;
-    for (let p = start[k]!; p < start[k + 1]!; p++) x -= value[p]! * work[row[p]!]!;
-    work[k] = x;
-    pressure[cell[k]!] = x;
+  let end = row.length;
+  for (let k = cell.length - 1; k >= 0; k--) {
+    const first = start[k]!;
+    const own = cell[k]!;
+    if (active[own] === 1) {
+      let x = work[k]! * diagonal[k]!;
+      for (let p = first; p < end; p++) x -= value[p]! * work[row[p]!]!;
+      work[k] = x;
+      pressure[own] = x;
+    }
+    end = first;
   }
 }
 
