@@ -10,31 +10,35 @@ export interface FeatureCells {
   readonly root: readonly number[];
 }
 
-interface Near {
-  /** Distance in the plan from the middle line [m]. */
-  readonly away: number;
-  /** Arc length of the nearest point [m]. */
-  readonly s: number;
-  /** Half of the plan width there [m]. */
-  readonly half: number;
-}
+type Stations = FeatureMeasure['stations'];
 
-/** Nearest point of a feature's middle line, in the plan. */
-function nearestOn(stations: FeatureMeasure['stations'], x: number, y: number): Near {
-  let best: Near = { away: Infinity, s: 0, half: 0 };
+/** Arc length at which a point of the plan lies beside a middle line [m]; NaN when it lies further than half the width there. */
+function besideAt(stations: Stations, x: number, y: number, margin: number): number {
+  let [nearest, s, half] = [Infinity, NaN, 0];
   for (let k = 0; k + 1 < stations.length; k++) {
     const [a, b] = [stations[k]!, stations[k + 1]!];
-    const [dx, dy] = [b.at[0] - a.at[0], b.at[1] - a.at[1]];
+    const [ax, ay] = a.at;
+    const [dx, dy] = [b.at[0] - ax, b.at[1] - ay];
     const squared = dx * dx + dy * dy;
-    const raw = squared > 0 ? ((x - a.at[0]) * dx + (y - a.at[1]) * dy) / squared : 0;
+    const raw = squared > 0 ? ((x - ax) * dx + (y - ay) * dy) / squared : 0;
     const t = Math.min(1, Math.max(0, raw));
-    const away = Math.hypot(x - a.at[0] - t * dx, y - a.at[1] - t * dy);
+    const away = (x - ax - t * dx) ** 2 + (y - ay - t * dy) ** 2;
     const beyond = k === 0 && raw < 0;
-    if (away < best.away && !beyond) {
-      best = { away, s: a.s + t * (b.s - a.s), half: (a.width + t * (b.width - a.width)) / 2 };
+    if (away < nearest && !beyond) {
+      nearest = away;
+      s = a.s + t * (b.s - a.s);
+      half = (a.width + t * (b.width - a.width)) / 2;
     }
   }
-  return best;
+  return Math.sqrt(nearest) <= half + margin ? s : NaN;
+}
+
+/** A box around all that may lie beside a middle line [m]. */
+function boxAround(stations: Stations, margin: number): readonly [number, number, number, number] {
+  const wide = margin + stations.reduce((most, { width }) => Math.max(most, width / 2), 0);
+  const xs = stations.map(({ at }) => at[0]);
+  const ys = stations.map(({ at }) => at[1]);
+  return [Math.min(...xs) - wide, Math.max(...xs) + wide, Math.min(...ys) - wide, Math.max(...ys) + wide];
 }
 
 /**
@@ -46,7 +50,7 @@ function nearestOn(stations: FeatureMeasure['stations'], x: number, y: number): 
  * @returns cells from root to tip, and those within two cells of the root; both empty when the plan shows none
  *
  * Valid: features that lie along the parting plane; one that stands up from it shares its cells with what lies below.
- * Cost: cells times stations.
+ * Cost: cells around it times stations.
  * Source: definition.
  */
 export function featureCells(
@@ -54,12 +58,15 @@ export function featureCells(
   feature: Pick<FeatureMeasure, 'name' | 'stations'>,
 ): FeatureCells {
   const { map, place } = cavity;
+  const { stations } = feature;
   const found: { cell: number; s: number }[] = [];
+  const [left, right, low, high] = boxAround(stations, map.cell / 2);
   for (let cell = 0; cell < cavity.count; cell++) {
     const x = map.x0 + (place[cell]! % map.nx) * map.cell;
     const y = map.y0 + Math.floor(place[cell]! / map.nx) * map.cell;
-    const near = nearestOn(feature.stations, x, y);
-    if (near.away <= near.half + map.cell / 2) found.push({ cell, s: near.s });
+    if (x < left || x > right || y < low || y > high) continue;
+    const s = besideAt(stations, x, y, map.cell / 2);
+    if (!Number.isNaN(s)) found.push({ cell, s });
   }
   found.sort((a, b) => a.s - b.s || a.cell - b.cell);
   return {

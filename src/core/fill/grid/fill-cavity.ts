@@ -87,7 +87,7 @@ function start(
 ): Run {
   const theta = noFlowFraction(melt.noFlow, melt.wall, melt.temperature);
   const state = emptyState(cavity, melt, theta);
-  const thin = [...cavity.gap].sort((a, b) => a - b)[Math.floor(cavity.count / 20)]!;
+  const thin = cavity.gap.slice().sort()[Math.floor(cavity.count / 20)]!;
   return {
     ...{ state, feed, watch, settings, time: 0, span: 0, injected: 0, stray: 0, steps: 0 },
     net: emptyNetwork(cavity),

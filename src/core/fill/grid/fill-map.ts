@@ -57,6 +57,15 @@ const centre = (cavity: Cavity, cell: number): [number, number] => {
   return [map.x0 + (own % map.nx) * map.cell, map.y0 + Math.floor(own / map.nx) * map.cell];
 };
 
+/** Steps on the grid no longer than a radius in cells. */
+function offsets(radius: number): [across: number, up: number][] {
+  const reach = Math.floor(radius);
+  const along = Array.from({ length: 2 * reach + 1 }, (_, k) => k - reach);
+  const all = along.flatMap((up) => along.map((across): [number, number] => [across, up]));
+  // Centres as far apart as the radius count, whatever the rounding of their places.
+  return all.filter(([across, up]) => Math.hypot(across, up) <= radius * (1 + 1e-9));
+}
+
 /**
  * Places that filled after everything around them: where air is caught and vents belong.
  *
@@ -64,28 +73,35 @@ const centre = (cavity: Cavity, cell: number): [number, number] => {
  * @param radius - how far around nothing filled later [m]
  * @returns places and times [m, s], latest first; cells left short count as filled last of all, at the end of the run
  *
- * Cost: cells times local peaks.
+ * Cost: local peaks times the cells within the radius.
  * Source: definition.
  */
 export function lastPlaces(fill: CavityFill, radius: number): LastPlace[] {
   const { cavity, stage, filledAt } = fill.state;
-  const when = (cell: number) =>
-    stage[cell] === 2 ? filledAt[cell]! : fill.time + 1 - fill.state.share[cell]!;
-  const peaks: (LastPlace & { readonly order: number })[] = [];
+  const { neighbours, map } = cavity;
+  const when = Float64Array.from({ length: cavity.count }, (_, cell) =>
+    stage[cell] === 2 ? filledAt[cell]! : fill.time + 1 - fill.state.share[cell]!,
+  );
+  const disc = offsets(radius / map.cell);
+  const lastOf = (cell: number) => {
+    const [i, j] = [cavity.place[cell]! % map.nx, Math.floor(cavity.place[cell]! / map.nx)];
+    return disc.every(([a, b]) => {
+      if (i + a < 0 || i + a >= map.nx || j + b < 0 || j + b >= map.ny) return true;
+      const other = cavity.cellAt[i + a + map.nx * (j + b)]!;
+      return other < 0 || when[other]! <= when[cell]!;
+    });
+  };
+  const peaks: number[] = [];
   for (let cell = 0; cell < cavity.count; cell++) {
-    const own = when(cell);
-    const around = [...cavity.neighbours.subarray(4 * cell, 4 * cell + 4)].filter((other) => other >= 0);
-    if (around.some((other) => when(other) > own)) continue;
-    const [x, y] = centre(cavity, cell);
-    peaks.push({ x, y, time: Math.min(own, fill.time), order: own });
+    const around = neighbours.subarray(4 * cell, 4 * cell + 4);
+    if (around.every((other) => other < 0 || when[other]! <= when[cell]!)) peaks.push(cell);
   }
-  peaks.sort((a, b) => b.order - a.order);
-  const middles = Array.from({ length: cavity.count }, (_, cell) => centre(cavity, cell));
-  const lastOf = ({ x, y, order }: (typeof peaks)[number]) =>
-    middles.every(([u, v], cell) => Math.hypot(u - x, v - y) > radius || when(cell) <= order);
+  peaks.sort((a, b) => when[b]! - when[a]!);
   const kept: LastPlace[] = [];
-  for (const { x, y, time } of peaks.filter(lastOf)) {
-    if (kept.every((other) => Math.hypot(other.x - x, other.y - y) > radius)) kept.push({ x, y, time });
+  for (const cell of peaks.filter(lastOf)) {
+    const [x, y] = centre(cavity, cell);
+    const apart = kept.every((other) => Math.hypot(other.x - x, other.y - y) > radius);
+    if (apart) kept.push({ x, y, time: Math.min(when[cell]!, fill.time) });
   }
   return kept;
 }
