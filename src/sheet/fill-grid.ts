@@ -65,7 +65,7 @@ export function shapedCavity(
   features: readonly FeatureMeasure[],
   feed: CavityFeed,
 ): Shaped {
-  return { map, gate, feed, partsOf: (cavity) => partsOf(features, cavity) };
+  return { cavity: cutCavity(map, gate), feed, partsOf: (cavity) => partsOf(features, cavity) };
 }
 
 /** Last places closer together than this many cells are one. */
@@ -99,6 +99,3 @@ export function fillPicture(fill: CavityFill): FillPicture {
     welds: lines(weldStretches(fill)),
   };
 }
-
-/** The cavity of a grid. */
-export const cavityOf = ({ map, gate }: CavityGrid): Cavity => cutCavity(map, gate);

@@ -21,7 +21,6 @@ import type { Case } from './case.ts';
 import { cavityFeeds, type Feeds } from './fill-feed.ts';
 import {
   cavityGrid,
-  cavityOf,
   fillPicture,
   shapedCavity,
   WHOLE,
@@ -103,12 +102,11 @@ function modelOf(inputs: ModelInputs): FillModel {
   const shaped = shapedCavity(grid, geometry.features, feeds.worst);
   const easiest = feeds.uneven ? feeds.best : undefined;
   const table = tabulatedReserve({ ...shaped, easiest }, shot(inputs.cold));
-  const cavity = cavityOf(grid);
-  const run = (conditions: ShotConditions) => shotFill(cavity, feeds.worst, conditions);
-  const usual = { shot: shot(inputs.cold), fill: run(shot(inputs.cold)) };
+  const run = (conditions: ShotConditions) => shotFill(shaped.cavity, feeds.worst, conditions);
+  const usual = { feed: feeds.worst, shot: shot(inputs.cold), fill: run(shot(inputs.cold)) };
   const { low, high } = inputs.cold.push;
   const pushed = [low, high].map((push) => shot(inputs.cold, { push }));
-  const times = [usual.fill.time, ...pushTimes({ ...grid, feed: feeds.worst }, usual, pushed)];
+  const times = [usual.fill.time, ...pushTimes(usual, pushed)];
   const adverse = adverseReserve(inputs, table);
   // Reserve goes with the root of the viscosity.
   const stiff = { viscosity: inputs.cold.viscosity.value / adverse ** 2 };

@@ -74,6 +74,16 @@ function gaps(map: CavityMap, widths: Float64Array): Float64Array {
   });
 }
 
+/** Sizes of the columns at some places of a map. */
+function columnsAt(map: CavityMap, wide: Columns, place: Int32Array): Columns & Pick<Cavity, 'volume'> {
+  const pick = (from: Float64Array) => Float64Array.from(place, (at) => from[at]!);
+  const { gap, open, roundness } = wide;
+  return {
+    ...{ gap: pick(gap), open: pick(open), roundness: pick(roundness) },
+    volume: Float64Array.from(place, (at) => map.height[at]! * map.cell ** 2),
+  };
+}
+
 function columns(map: CavityMap): Columns {
   const widths = map.width ?? planWidths(map);
   const gap = gaps(map, widths);
@@ -152,24 +162,34 @@ export function cutCavity(map: CavityMap, gate: readonly number[]): Cavity {
   const gates = gate.filter((place) => map.height[place]! > 0);
   between('cutCavity: gate cells in the cavity', gates.length, 1, map.height.length);
   const wide = columns(map);
-  const order = outwards(map, wide.gap, gates);
+  const place = Int32Array.from(outwards(map, wide.gap, gates));
   const cellAt = new Int32Array(map.height.length).fill(-1);
-  order.forEach((place, k) => (cellAt[place] = k));
-  const neighbours = Int32Array.from(
-    order.flatMap((place) => steps(map, place).map((other) => (other < 0 ? -1 : cellAt[other]!))),
-  );
-  const pick = (from: Float64Array) => Float64Array.from(order, (place) => from[place]!);
+  place.forEach((at, k) => (cellAt[at] = k));
+  const neighbours = new Int32Array(4 * place.length);
+  place.forEach((at, k) => {
+    neighbours.set(
+      steps(map, at).map((other) => (other < 0 ? -1 : cellAt[other]!)),
+      4 * k,
+    );
+  });
   return {
-    map,
-    count: order.length,
-    place: Int32Array.from(order),
-    cellAt,
-    neighbours,
-    volume: Float64Array.from(order, (place) => map.height[place]! * map.cell ** 2),
-    gap: pick(wide.gap),
-    open: pick(wide.open),
-    roundness: pick(wide.roundness),
-    gate: gates.map((place) => cellAt[place]!),
+    ...{ map, count: place.length, place, cellAt, neighbours, gate: gates.map((at) => cellAt[at]!) },
+    ...columnsAt(map, wide, place),
     order: eliminationOrder(neighbours),
   };
+}
+
+/**
+ * The same columns in a map of other heights.
+ *
+ * @param cavity - from `cutCavity`
+ * @param map - heights and thicknesses [m], above 0 at the same places
+ * @returns columns with the sizes of the map, in the order of the old ones
+ *
+ * Valid: heights that change alike, so that the order from the gate outwards stays about right.
+ * Cost: as `planWidths`.
+ * Source: as `cutCavity`.
+ */
+export function recutCavity(cavity: Cavity, map: CavityMap): Cavity {
+  return { ...cavity, map, ...columnsAt(map, columns(map), cavity.place) };
 }

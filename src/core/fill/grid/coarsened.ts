@@ -1,4 +1,5 @@
 import { positive } from '../../quantity/guard.ts';
+import { cutCavity, type Cavity } from './cavity.ts';
 import { planWidths, type CavityMap } from './plan-width.ts';
 
 /** A cavity's map and the entries that its gate opens into. */
@@ -47,4 +48,25 @@ export function coarsened({ map, gate }: GatedMap): GatedMap {
     },
     gate: [...new Set(gate.map(blockOf))].filter((block) => count[block]! >= ENOUGH),
   };
+}
+
+const coarse = new WeakMap<Cavity, { readonly cavity: Cavity | null }>();
+
+/**
+ * The same cavity cut on a grid of twice the pitch.
+ *
+ * @param cavity - from `cutCavity`
+ * @returns its columns; null where none of its gate is left
+ *
+ * Valid: as `coarsened`.
+ * Cost: as `cutCavity`, once a cavity.
+ * Source: definition.
+ */
+export function coarseCavity(cavity: Cavity): Cavity | null {
+  const known = coarse.get(cavity);
+  if (known) return known.cavity;
+  const { map, gate } = coarsened({ map: cavity.map, gate: cavity.gate.map((cell) => cavity.place[cell]!) });
+  const cut = gate.length === 0 ? null : cutCavity(map, gate);
+  coarse.set(cavity, { cavity: cut });
+  return cut;
 }

@@ -1,7 +1,7 @@
 import { freezeConstant, freezeConstantUniform } from '../freeze-constant.ts';
 import { arrheniusViscosity, GAS_CONSTANT } from '../viscosity.ts';
-import { cutCavity, type Cavity } from './cavity.ts';
-import { coarsened } from './coarsened.ts';
+import { recutCavity, type Cavity } from './cavity.ts';
+import { coarseCavity } from './coarsened.ts';
 import {
   closerCritical,
   knownCritical,
@@ -28,9 +28,7 @@ import type { GridMelt } from './state.ts';
 
 /** A cavity, its parts and the channels before it. */
 export interface Shaped {
-  readonly map: CavityMap;
-  /** Entries of the map that the gate opens into. */
-  readonly gate: readonly number[];
+  readonly cavity: Cavity;
   readonly partsOf: (cavity: Cavity) => FeatureCells[];
   /** Channels and air; pressure and flow come with the shot. */
   readonly feed: Pick<GridFeed, 'stretches' | 'airResistance'>;
@@ -98,7 +96,7 @@ interface Bench {
 }
 
 function benchOf(shaped: Shaped, shot: ShotConditions, wanted?: ReadonlySet<string>): Bench {
-  const cavity = cutCavity(shaped.map, shaped.gate);
+  const { cavity } = shaped;
   const theta = Math.min(0.68, Math.max(0.35, shotTheta(shot)));
   const parts = shaped.partsOf(cavity).filter(({ name }) => wanted?.has(name) ?? true);
   return { shaped, shot, theta, stiff: stiffening(shot), cavity, parts };
@@ -125,16 +123,12 @@ function feedOf({ shaped, shot }: Bench, { flow = 1, air, feed = shaped.feed }: 
 }
 
 function trialsOf(bench: Bench, variant: Variant): Trials {
-  const { shaped, shot, cavity } = bench;
-  const own = variant.gap ? cutCavity(deepened(shaped.map, variant.gap), shaped.gate) : cavity;
-  const names = new Set(bench.parts.map(({ name }) => name));
-  const features = variant.gap ? shaped.partsOf(own).filter(({ name }) => names.has(name)) : bench.parts;
+  const { shot, cavity, parts: features } = bench;
+  const own = variant.gap ? recutCavity(cavity, deepened(cavity.map, variant.gap)) : cavity;
   const melt = meltAt(shot, variant.theta ?? bench.theta, variant.stiff ?? bench.stiff);
   const closing = variant.closing ?? 'own age';
-  return viscosityTrials(own, { ...melt, closing }, feedOf(bench, variant), {
-    features,
-    settings: LONG_STEPS,
-  });
+  const search = { features, settings: LONG_STEPS };
+  return viscosityTrials(own, { ...melt, closing }, feedOf(bench, variant), search);
 }
 
 /** Middle gap of some cells [m]. */
@@ -214,10 +208,10 @@ const AGREED = 0.3;
 
 /** Parts that show on a grid of twice the pitch, worked out there at a tenth of the cost. */
 function roughly({ shaped, shot, parts }: Bench, scale: FreezeScale): Map<string, Rough> {
-  const coarse = coarsened(shaped);
+  const cavity = coarseCavity(shaped.cavity);
   const wide = parts.filter(({ cells }) => cells.length >= ENOUGH_CELLS);
-  if (coarse.gate.length === 0 || wide.length === 0) return new Map();
-  const bench = benchOf({ ...shaped, ...coarse }, shot, new Set(wide.map(({ name }) => name)));
+  if (!cavity || wide.length === 0) return new Map();
+  const bench = benchOf({ ...shaped, cavity }, shot, new Set(wide.map(({ name }) => name)));
   const known = nominal(bench);
   const all = changesOf(bench, known, scale);
   return new Map(bench.parts.map(({ name }, n) => [name, { known: known[n]!, changes: all[n]! }]));

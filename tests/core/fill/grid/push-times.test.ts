@@ -1,15 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import { cutCavity, type Cavity } from '../../../../src/core/fill/grid/cavity.ts';
-import { coarsened } from '../../../../src/core/fill/grid/coarsened.ts';
+import { coarseCavity } from '../../../../src/core/fill/grid/coarsened.ts';
 import { gateEntries } from '../../../../src/core/fill/grid/gate.ts';
-import { pushTimes, type Fed } from '../../../../src/core/fill/grid/push-times.ts';
+import { pushTimes, type Shot } from '../../../../src/core/fill/grid/push-times.ts';
 import type { ShotConditions } from '../../../../src/core/fill/grid/reserve-table.ts';
 import { shotFill } from '../../../../src/core/fill/grid/shot-fill.ts';
 import { bait, mapOf } from './maps.ts';
 
+interface Fed extends Pick<Shot, 'feed'> {
+  readonly cavity: Cavity;
+}
+
 const map = bait(0.9e-3);
 const FED: Fed = {
-  ...{ map, gate: gateEntries(map, { at: 'nose', width: 4e-3, depth: 3e-3 }) },
+  cavity: cutCavity(map, gateEntries(map, { at: 'nose', width: 4e-3, depth: 3e-3 })),
   feed: { stretches: [{ drag: 2e9, thickness: 6e-3, round: true }], airResistance: 3e8 },
 };
 const SHOT: ShotConditions = {
@@ -18,14 +22,13 @@ const SHOT: ShotConditions = {
 };
 
 /** Times of half and of twice the flow, as they are told and as they are run on the grid itself. */
-function bothWays(fed: Fed, shot: ShotConditions) {
-  const cavity = cutCavity(fed.map, fed.gate);
+function bothWays({ cavity, feed }: Fed, shot: ShotConditions) {
   const others = [0.5, 2].map((times) => ({ ...shot, flow: shot.flow * times }));
-  const usual = { shot, fill: shotFill(cavity, fed.feed, shot) };
+  const usual = { feed, shot, fill: shotFill(cavity, feed, shot) };
   return {
     usual,
-    told: pushTimes(fed, usual, others),
-    run: others.map((other) => shotFill(cavity, fed.feed, other)),
+    told: pushTimes(usual, others),
+    run: others.map((other) => shotFill(cavity, feed, other)),
   };
 }
 
@@ -51,11 +54,10 @@ describe('times of other pushes', () => {
 
   test('are run on the grid itself where the coarse grid comes short, or the shot itself', () => {
     const stiff = (reference: number) => ({ ...SHOT, viscosity: { ...SHOT.viscosity, reference } });
-    const coarse = coarsened(FED);
-    const [there, here] = [coarse, FED].map((grid) => cutCavity(grid.map, grid.gate));
+    const coarse = coarseCavity(FED.cavity)!;
     const fills = (cavity: Cavity, shot: ShotConditions) => shotFill(cavity, FED.feed, shot).filled;
     const shots = Array.from({ length: 24 }, (_, k) => stiff(1.12 ** k * 4));
-    const between = shots.find((shot) => !fills(there!, shot) && fills(here!, shot))!;
+    const between = shots.find((shot) => !fills(coarse, shot) && fills(FED.cavity, shot))!;
     for (const shot of [between, shots.at(-1)!]) {
       const { told, run } = bothWays(FED, shot);
       expect(told).toEqual(run.map(({ time }) => time));
@@ -65,8 +67,8 @@ describe('times of other pushes', () => {
   test('are run on the grid itself where the coarse grid has no gate', () => {
     const row = mapOf({ nx: 12, ny: 1, cell: 1e-3 }, (x) => (x < 1e-3 ? 2e-3 : 3e-3));
     row.height[1] = 0;
-    const alone: Fed = { map: row, gate: [0], feed: { stretches: [] } };
-    expect(coarsened(alone).gate).toEqual([]);
+    const alone: Fed = { cavity: cutCavity(row, [0]), feed: { stretches: [] } };
+    expect(coarseCavity(alone.cavity)).toBeNull();
     const { told, run } = bothWays(alone, SHOT);
     expect(told).toEqual(run.map(({ time }) => time));
   });

@@ -33,7 +33,7 @@ const SEED = 20260708;
 function shapedAt(cell: number): Shaped {
   const map = bait(cell);
   return {
-    ...{ map, gate: gateEntries(map, { at: 'nose', width: 4e-3, depth: 3e-3 }) },
+    cavity: cutCavity(map, gateEntries(map, { at: 'nose', width: 4e-3, depth: 3e-3 })),
     partsOf: (cavity) => {
       const cells = [...cavity.place.keys()].filter((k) => middle(cavity.map, cavity.place[k]!)[0] > 0.062);
       return [{ name: 'tail', cells, root: [] }];
@@ -59,7 +59,11 @@ beforeAll(() => {
 
 /** The reserve as the solver has it: stiffer and stiffer melt until the tail comes short. */
 function solved(shot: ShotConditions, shaped = SHAPED, settings = LONG_STEPS, tolerance = 0.02): number {
-  const cavity = cutCavity(deepened(shaped.map, shot.gap), shaped.gate);
+  const { map, gate, place } = shaped.cavity;
+  const cavity = cutCavity(
+    deepened(map, shot.gap),
+    gate.map((cell) => place[cell]!),
+  );
   const { viscosity, melt: temperature, wall, noFlow, diffusivity, pressure, flow } = shot;
   const closing = shot.closing > 0 ? 'fresh core' : 'own age';
   const [stiffest] = criticalViscosities(

@@ -151,8 +151,10 @@ const LONG = 23;
 function shapedStrip(rows: number, feed: Shaped['feed'], easiest?: Shaped['feed']): Shaped {
   const map = mapOf({ nx: LONG, ny: rows, cell: MM, open: true }, () => MM);
   return {
-    map,
-    gate: Array.from({ length: rows }, (_, j) => LONG * j),
+    cavity: cutCavity(
+      map,
+      Array.from({ length: rows }, (_, j) => LONG * j),
+    ),
     partsOf: (cavity) =>
       [
         { name: 'whole', from: 0 },
@@ -207,7 +209,11 @@ describe.each([1, 6])('the table of a strip of %s rows', (rows) => {
       feed?: Shaped['feed'];
     },
   ) {
-    const cavity = cutCavity(deepened(shaped.map, change.gap ?? 0), shaped.gate);
+    const { map, gate, place } = shaped.cavity;
+    const cavity = cutCavity(
+      deepened(map, change.gap ?? 0),
+      gate.map((cell) => place[cell]!),
+    );
     const noFlow = 306 + (change.theta ?? 0.5) * 134;
     const activation = ((change.stiff ?? stiff) * GAS_CONSTANT) / (1 / noFlow - 1 / 440);
     const melt: GridMelt = {
