@@ -2,6 +2,9 @@ import { between, positive } from '../quantity/guard.ts';
 import { slipGain } from './air.ts';
 import { airResistance, type VentSlot } from './slot-flow.ts';
 
+/** Standard atmosphere: absolute pressure outside [Pa]. Source: ISO 2533. */
+export const ATMOSPHERE = 101325;
+
 /** Equal slots side by side; tiers follow one another from the cavity outwards. */
 export interface VentTier extends VentSlot {
   /** How many [1]. */
@@ -87,7 +90,7 @@ export function ventPath(tiers: readonly VentTier[], temperature: number): VentP
  * Cost: constant.
  * Source: isothermal lubrication flow: (P₁² − P₂²)/(2P₁) = R·Q with Q at the inner pressure (own rearrangement).
  */
-export function backPressure(resistance: number, flow: number, atmosphere = 101325): number {
+export function backPressure(resistance: number, flow: number, atmosphere = ATMOSPHERE): number {
   between('backPressure: resistance', resistance, 0, Number.MAX_VALUE);
   between('backPressure: flow', flow, 0, Number.MAX_VALUE);
   const drop = resistance * flow;

@@ -14,11 +14,10 @@ function pour(
   const { share, wetted, filledAt } = state;
   const before = share[cell]!;
   const after = before + added;
-  const when = (level: number) => now + ((level - before) / added) * span;
   share[cell] = after;
-  if (before < 0.5 && after >= 0.5) wetted[cell] = when(0.5);
+  if (before < 0.5 && after >= 0.5) wetted[cell] = now + ((0.5 - before) / added) * span;
   if (before < ALMOST && after >= ALMOST) {
-    filledAt[cell] = when(1);
+    filledAt[cell] = now + ((1 - before) / added) * span;
     full.push(cell);
   }
 }
@@ -74,15 +73,17 @@ export function fillFront(
   span: number,
   stray: number,
 ): number {
-  const { cavity } = state;
+  const { front, cavity } = state;
   const full: number[] = [];
-  const flow = state.front.reduce((sum, _, n) => sum + inflow[n]!, 0);
+  let flow = 0;
+  for (let n = 0; n < front.length; n++) flow += inflow[n]!;
   const volumes = span + stray / flow;
-  state.front.forEach((cell, n) => {
+  for (let n = 0; n < front.length; n++) {
+    const cell = front[n]!;
     pour(state, cell, (inflow[n]! * volumes) / cavity.volume[cell]!, now, span, full);
-  });
+  }
   let left = 0;
   for (let n = 0; n < full.length; n++) left += passOn(state, full[n]!, now + span, full);
-  state.front = state.front.filter((cell) => state.stage[cell] === 1);
+  if (full.length > 0) state.front = state.front.filter((cell) => state.stage[cell] === 1);
   return left;
 }

@@ -102,14 +102,18 @@ function start(
 /** Length of a step: until the first front cell is over-full by its allowance, or the walls have closed noticeably. */
 function spanFor(run: Run): number {
   const { state, inflow, settings } = run;
-  const { volume } = state.cavity;
-  const usual = state.front.reduce((sum, cell) => sum + volume[cell]!, 0) / state.front.length;
+  const { front, share, cavity } = state;
+  const { volume } = cavity;
+  let total = 0;
+  for (const cell of front) total += volume[cell]!;
+  const usual = total / front.length;
   let span = settings.stride * (run.time + 0.05 * run.thinTime);
-  state.front.forEach((cell, n) => {
-    const room =
-      (1 - state.share[cell]!) * volume[cell]! + settings.overfill * Math.max(usual, volume[cell]!);
-    if (inflow[n]! > 0) span = Math.min(span, room / inflow[n]!);
-  });
+  for (let n = 0; n < front.length; n++) {
+    const cell = front[n]!;
+    const own = volume[cell]!;
+    const room = (1 - share[cell]!) * own + settings.overfill * Math.max(usual, own);
+    if (inflow[n]! * span > room) span = room / inflow[n]!;
+  }
   return span;
 }
 
@@ -147,7 +151,7 @@ function advance(run: Run): boolean {
   const flow = gateFlow(feed, upstream + 1 / unit.gate);
   if (!(flow > 0)) return false;
   const scale = flow / unit.gate;
-  state.front.forEach((_, n) => (inflow[n] = inflow[n]! * scale));
+  for (let n = 0; n < state.front.length; n++) inflow[n] = inflow[n]! * scale;
   run.span = spanFor(run);
   const atFront = backPressure(feed.airResistance ?? 0, flow);
   note(run, flow, atFront + scale, atFront, upstream);

@@ -65,20 +65,25 @@ export interface UnitFlow {
  * Source: as `joinCells`.
  */
 export function frontInflow(state: FillState, net: Network, inflow: Float64Array): UnitFlow {
-  const { cavity, stage } = state;
+  const { cavity, stage, front: cells } = state;
+  const { neighbours } = cavity;
+  const { link, pressure } = net;
   let front = 0;
-  state.front.forEach((cell, n) => {
+  for (let n = 0; n < cells.length; n++) {
+    const cell = cells[n]!;
     let sum = net.gate[cell]!;
     for (let side = 4 * cell; side < 4 * cell + 4; side++) {
-      if (net.link[side]! > 0) sum += net.link[side]! * net.pressure[cavity.neighbours[side]!]!;
+      const c = link[side]!;
+      if (c > 0) sum += c * pressure[neighbours[side]!]!;
     }
     inflow[n] = sum;
     front += sum;
-  });
-  const gate = cavity.gate.reduce((sum, cell) => {
-    const behind = stage[cell] === 2 ? net.pressure[cell]! : 0;
-    return sum + net.gate[cell]! * (1 - behind);
-  }, 0);
+  }
+  let gate = 0;
+  for (const cell of cavity.gate) {
+    const behind = stage[cell] === 2 ? pressure[cell]! : 0;
+    gate += net.gate[cell]! * (1 - behind);
+  }
   return { gate, front };
 }
 

@@ -13,6 +13,7 @@ import { planWidths, type CavityMap } from '../../../../src/core/fill/grid/plan-
 import { freezeConstant, freezeReach } from '../../../../src/core/fill/freeze-constant.ts';
 import { closing } from '../../../../src/core/fill/open-fraction.ts';
 import { coneDrag, roundSection } from '../../../../src/core/fill/channel-flow.ts';
+import { backPressure } from '../../../../src/core/vent/tiers.ts';
 import { HOT, MELT, PUSH, at, bait, mapOf, middle, strip } from './maps.ts';
 
 const SEED = 20260704;
@@ -199,6 +200,12 @@ describe('hand, channels and air', () => {
     const slowed = gateFlow({ ...PUSH, airResistance: 1e9 }, 1e9);
     expect(slowed).toBeLessThan(2e-4);
     expect(slowed).toBeGreaterThan(0.8e-4);
+    for (const air of [1e6, 1e8, 1e9, 1e11]) {
+      for (const resistance of [1e7, 1e9, 1e12]) {
+        const flow = gateFlow({ ...PUSH, flowLimit: Infinity, airResistance: air }, resistance);
+        expect((flow * resistance + backPressure(air, flow)) / PUSH.pressure).toBeCloseTo(1, 9);
+      }
+    }
     expect(gateFlow(PUSH, Infinity)).toBe(0);
   });
 
