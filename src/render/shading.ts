@@ -37,8 +37,10 @@ const CELLS = 40_000;
 /** Cells left free around it. */
 const BORDER = 2;
 const NOTHING = -1e9;
-/** Edge of what casters leave out, in cells. */
-const EDGE = 2;
+/** How far off the surface lookups start, in cells, or it would shade itself cell by cell. */
+const OFF = 1.2;
+/** Edge of the cells in which points of a caster become one, in cells of a map: they move by less than `OFF`. */
+const EDGE = 1;
 
 /** Room that the maps of all lights take in turn; it grows when one of them needs more. */
 interface Room {
@@ -137,8 +139,7 @@ function addLight(lit: Lit, map: DepthMap, light: Light, reach: Reach): void {
   const [vx, vy, vz] = [down[0] * scale, down[1] * scale, down[2] * scale];
   const left = shift[0] - 0.5;
   const top = shift[1] - 0.5;
-  // Lookups start off the surface, or it would shade itself cell by cell.
-  const off = 1.2 / scale;
+  const off = OFF / scale;
   const soft = scale / 1.5;
   const fall = reach > 0 ? 1 / reach : 0;
   for (let i = 0, j = 0; i < count; i++, j += 3) {

@@ -7,7 +7,7 @@ import { ALUMINIUM } from '../../src/render/material.ts';
 import { partOf } from '../../src/render/scene.ts';
 import { lightUp, unlit } from '../../src/render/shading.ts';
 import { dot } from '../../src/render/vector.ts';
-import { box } from '../support/solids.ts';
+import { box, spindle } from '../support/solids.ts';
 
 const metre = 1e-3;
 const plate = (size: Vec3, min: Vec3) =>
@@ -57,6 +57,24 @@ describe('light on a place', () => {
       levelLight(({ towards }) => towards[0] > 0),
       5,
     );
+  });
+
+  test('reaches the floor of narrow grooves', () => {
+    const [length, radius, groove] = [100, 5, 0.4];
+    // Rounded ends, then a groove every four millimetres: half a millimetre deep, two and a half cells of a map wide.
+    const shape = (share: number) => {
+      const x = Math.abs(((share * length) % 4) - 2);
+      const round = Math.sqrt(Math.min(1, 20 * share, 20 * (1 - share)));
+      return (
+        metre * round * (radius - (x < groove / 2 ? 0.25 * (1 + Math.cos((2 * Math.PI * x) / groove)) : 0))
+      );
+    };
+    const rod = partOf(spindle(length * metre, shape, 1600, 60), ALUMINIUM);
+    for (let x = 10; x <= 90; x += 4) {
+      const lit = at([x, 0, radius - 0.5]);
+      lightUp([rod], [above], [{ lit, reach: 0 }]);
+      expect(lit.key[0]).toBeGreaterThan(0.75);
+    }
   });
 
   test('falls with the cosine', () => {
