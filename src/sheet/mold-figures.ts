@@ -57,28 +57,22 @@ function forces(given: Case): Figure[] {
 }
 
 function shotCheckFigure(given: Case): Figure {
-  const { block, cut } = given.halves;
+  const { block, cut, hollow } = given.halves;
   const { ratio, tolerance } = shotCheck(given, given.halves);
-  const { cavities } = given.mold;
   return figure(
     {
       key: 'mold.shotCheck',
       label: 'Cavities over baits',
       unit: '1',
-      basis: `What both solid halves leave free besides channels, vents and pin holes, over the volume of all baits as they were cut: their surface merged within ${MERGED_WITHIN * 1e6} µm.`,
-      formula: '(block − metal − channels, vents and pin holes)/(n·V)',
+      basis: `What the lower half, cut as a solid, leaves free besides channels, vents and pin holes, over the part of all baits that lies in it. Their surface is merged within ${MERGED_WITHIN * 1e6} µm before they are cut.`,
+      formula: '(block/2 − metal − channels, vents and pin holes)/V',
       inputs: [
         figureInput('block', band(block), 'cm3'),
-        figureInput('metal of the lower half', band(cut.lower), 'cm3'),
-        figureInput('metal of the upper half', band(cut.upper), 'cm3'),
-        figureInput('channels, vents and pin holes', band(cut.besides), 'mL'),
-        figureInput('cavities n', band(cavities.length), '1'),
-        figureInput(
-          'one merged bait V',
-          band(cut.baits.reduce((sum, bait) => sum + bait, 0) / cavities.length),
-          'cm3',
-        ),
-        figureInput('one bait before merging', band(given.geometry.volume), 'cm3'),
+        figureInput('metal of the lower half', band(cut.metal), 'cm3'),
+        figureInput('channels, vents and pin holes in it', band(cut.besides), 'mL'),
+        figureInput('merged baits in it V', band(cut.baits), 'cm3'),
+        figureInput('all of the merged baits', band(cut.merged), 'cm3'),
+        figureInput('baits before merging', band(hollow.cavities), 'cm3'),
         figureInput('tolerance', band(tolerance), '%'),
       ],
       sources: [SOURCES.mesh, SOURCES.halves],
@@ -113,7 +107,7 @@ export function moldFigures(given: Case): Figure[] {
         label: 'Mold',
         unit: 'kg',
         basis:
-          'Metal of both solid halves: the block less cavities, channels, vents and pin holes, without pins and screws.',
+          'Metal of both halves: the block less cavities, channels, vents and pin holes, without pins and screws.',
         formula: 'm = ρ·V',
         inputs: [
           figureInput('density of the alloy ρ', band(alloy.density), 'g/cm3'),

@@ -9,7 +9,7 @@ import type { Mold } from '../schema/mold.ts';
 import { moldTable } from './case.ts';
 import type { Remember } from './tools.ts';
 
-/** What the two solid halves of a mold tell [m, m³]; of the solids themselves one is kept, made plain. */
+/** What a mold tells as a solid [m, m³]; of the solids themselves one is kept, made plain. */
 export interface MoldStudy {
   readonly layout: MoldLayout;
   /** Block as it is before anything is cut. */
@@ -26,7 +26,7 @@ export interface MoldStudy {
 
 /** Whether the cavities of the halves hold the baits. */
 export interface ShotCheck {
-  /** Hollows of the halves that are no channel, over the volume of the baits as they were merged to be cut [1]. */
+  /** Hollows of the lower half that are no channel, over that part of the baits as they were merged to be cut [1]. */
   readonly ratio: number;
   /** How far it may be off [1]. */
   readonly tolerance: number;
@@ -64,7 +64,7 @@ async function studyOf(table: MoldTable, { thickest }: Pick<BaitGeometry, 'thick
 }
 
 /**
- * Cuts both halves of a mold from the block and keeps what pages need of them.
+ * Cuts a mold from its block and keeps what pages need of it.
  *
  * @throws {RangeError} in plain words when the mold cannot be cut as stated, or its cavities do not hold the baits
  */
@@ -90,19 +90,17 @@ export async function moldStudy(parts: Parts, remember: Remember): Promise<MoldS
 const percent = (share: number): string => `${(100 * share).toFixed(4)} %`;
 
 /**
- * Compares the cavities, as the block less the metal of both halves and less all else that is cut, with the merged baits that
- * were cut, and those with the baits.
+ * Compares the cavities of the lower half, as its block less its metal and less all else that is cut, with the merged baits
+ * that were cut, and those with the baits.
  */
 export function shotCheck(
   { mold, geometry }: Parts,
   { block, cut }: Pick<MoldStudy, 'block' | 'cut'>,
 ): ShotCheck {
-  const cavities = block - cut.lower - cut.upper - cut.besides;
-  const baits = cut.baits.reduce((sum, bait) => sum + bait, 0);
   return {
-    ratio: cavities / baits,
+    ratio: (block / 2 - cut.metal - cut.besides) / cut.baits,
     tolerance: ROUNDING,
-    merged: baits / (mold.cavities.length * geometry.volume),
+    merged: cut.merged / (mold.cavities.length * geometry.volume),
     merging: (MERGED_WITHIN * geometry.surface) / geometry.volume,
   };
 }

@@ -17,15 +17,14 @@ export interface HollowVolumes {
   readonly pins: number;
 }
 
-/** What cutting both halves from the block left, done with merged baits [m³]. */
+/** What cutting the lower half from the block left, done with merged baits: all of it below the parting plane [m³]. */
 export interface CutVolumes {
-  /** Metal of the lower half, into which the vents are cut, and of the upper. */
-  readonly lower: number;
-  readonly upper: number;
+  readonly metal: number;
   /** What channels, vents and pin holes add to the merged baits. */
   readonly besides: number;
-  /** The merged bait of each cavity. */
-  readonly baits: readonly number[];
+  readonly baits: number;
+  /** All of the merged baits, below the plane and above it. */
+  readonly merged: number;
 }
 
 /** Two mold halves cut from the block, and what was cut [m, m³]. */
@@ -40,18 +39,18 @@ export interface MoldHalves {
 }
 
 /**
- * Both halves of a mold as solids: the block less cavities, gates, runner, sprue, vents and pin holes.
+ * A mold cut from its block: the block less cavities, gates, runner, sprue, vents and pin holes.
  *
- * Hollow volumes are those of the baits' own meshes. The halves themselves are cut with merged baits, and what that left is
- * told beside them.
+ * Hollow volumes are those of the baits' own meshes, above the parting plane and below it. The lower half, into which all of
+ * that but the vents reaches as into the upper, is cut as a solid with merged baits, and what that left is told beside them.
  *
  * @param mold - the mold [m, rad]
- * @returns halves in the block's frame (x from the left edge, y from the lower edge, parting plane z = 0) [m],
+ * @returns the lower half in the block's frame (x from the left edge, y from the lower edge, parting plane z = 0) [m],
  * volumes [m³] and the layout
  * @throws {RangeError} in plain words when cavities overlap, a channel cuts through one, or the block is too small
  *
  * Valid: `cut` and `shown` within `MERGED_WITHIN` of the baits' meshes.
- * Cost: about 0.3 s for four cavities of 60 000 triangles; 1 µs a triangle of each bait, the rest by cavities.
+ * Cost: about 0.2 s for four cavities of 60 000 triangles; 1 µs a triangle of each bait, the rest by cavities.
  * Source: own derivation; booleans by the kernel.
  */
 export async function moldHalves(mold: MoldTable): Promise<MoldHalves> {
@@ -77,10 +76,10 @@ function cut(shop: Workshop, mold: MoldTable, layout: MoldLayout): MoldHalves {
   const { all, added } = joined(shop, parts);
   const own = added(baits.map((bait) => bait.own.shared), layout.cavities); // prettier-ignore
   // The channels first, they are small; the baits are apart from one another, so that they are cut at once.
-  const metal = (low: number, high: number, tools: readonly Solid[]) =>
-    shop.difference(shop.difference(blockSolid(shop, mold, low, high), [all]), placed(tools));
-  const lower = metal(-1, 0, baits.map((bait) => bait.lower)); // prettier-ignore
-  const upper = metal(0, 1, baits.map((bait) => bait.upper)); // prettier-ignore
+  const lower = shop.difference(
+    shop.difference(blockSolid(shop, mold, -1, 0), [all]),
+    placed(baits.map((bait) => bait.lower)),
+  );
   const [inGates = 0, inRunner = 0, inSprue = 0, edge = 0, collector = 0, outlet = 0, inPins = 0] = own;
   return {
     hollow: {
@@ -92,10 +91,10 @@ function cut(shop: Workshop, mold: MoldTable, layout: MoldLayout): MoldHalves {
       pins: inPins,
     },
     cut: {
-      lower: shop.volume(lower),
-      upper: shop.volume(upper),
-      besides: sumOf(added(baits.map((bait) => bait.shared), layout.cavities)), // prettier-ignore
-      baits: baits.map((bait) => bait.volume),
+      metal: shop.volume(lower),
+      besides: besidesBelow(shop, baits, layout, { all, bars: shop.union(bars.flatMap((bar) => bar ?? [])) }),
+      baits: sumOf(baits.map((bait) => bait.below)),
+      merged: sumOf(baits.map((bait) => bait.volume)),
     },
     shown: shop.mesh(lower, 'single'),
     channels: shop.mesh(all),
@@ -147,6 +146,19 @@ function joined(shop: Workshop, parts: readonly Part[]): Channels {
     return cuts.map(({ alone }, k) => taken.reduce((left, of) => left - of[k]!, alone));
   };
   return { all: shop.union([round, bars]), added };
+}
+
+/** What channels, of which bars reach into baits, add below the parting plane to merged baits [m³]. */
+function besidesBelow(
+  shop: Workshop,
+  baits: readonly MergedBait[],
+  { cavities }: MoldLayout,
+  { all, bars }: { readonly all: Solid; readonly bars: Solid },
+): number {
+  const below = (solid: Solid) => shop.trim(solid, [0, 0, -1], 0);
+  const level = shop.mesh(below(bars));
+  const shared = baits.map((bait, i) => bait.shared([meshFromBlock(level, cavities[i]!)])[0]!);
+  return shop.volume(below(all)) - sumOf(shared);
 }
 
 function checkApart(shop: Workshop, baits: readonly Solid[], { cavities }: MoldLayout): void {

@@ -1,5 +1,5 @@
 import { coarseMesh } from '../mesh/coarse.ts';
-import { meshVolume } from '../mesh/mass-properties.ts';
+import { meshBox, meshVolume } from '../mesh/mass-properties.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { Solid, Workshop } from './kernel.ts';
 import type { MoldTable } from './mold-table.ts';
@@ -16,14 +16,15 @@ export interface MergedBait extends Measured {
   /** As it was before merging. */
   readonly own: Measured;
   readonly whole: Solid;
-  /** What of it lies below the parting plane and above it, and a little beyond. */
+  /** What of it lies below the parting plane, and a little above. */
   readonly lower: Solid;
-  readonly upper: Solid;
+  /** Volume of it below the parting plane [m³]. */
+  readonly below: number;
 }
 
 /** Root mean square by which triangles of a bait are merged before it is cut from the block: a tenth of a pixel in a picture [m]. */
 export const MERGED_WITHIN = 1e-5;
-/** How far beyond the parting plane the parts of a bait reach [m]. */
+/** How far above the parting plane the lower part of a bait reaches [m]. */
 const BEYOND = 5e-4;
 
 /**
@@ -47,12 +48,18 @@ export function mergedBaits(shop: Workshop, { cavities }: MoldTable): MergedBait
 function merged(shop: Workshop, mesh: Mesh): MergedBait {
   const coarse = coarseMesh(mesh, MERGED_WITHIN);
   const whole = shop.solid(coarse, 'single');
+  const shared = sharedVolumes(coarse);
+  const { min, max } = meshBox(coarse);
+  const room = shop.box(
+    [min[0] - BEYOND, min[1] - BEYOND, min[2] - BEYOND],
+    [max[0] + BEYOND, max[1] + BEYOND, 0],
+  );
   return {
     own: { volume: meshVolume(mesh), shared: sharedVolumes(mesh) },
-    volume: shop.volume(whole),
-    shared: sharedVolumes(coarse),
+    volume: meshVolume(coarse),
+    shared,
     whole,
     lower: shop.trim(whole, [0, 0, -1], -BEYOND),
-    upper: shop.trim(whole, [0, 0, 1], -BEYOND),
+    below: shared([shop.mesh(room)])[0]!,
   };
 }

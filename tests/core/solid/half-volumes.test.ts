@@ -52,10 +52,10 @@ test('one bar, one gate, one chain of vents: every hollow and both halves', asyn
   const plain = (120 * 60 * 24 - 4800 - 24 - frustum) / 2;
   const vented = vents.edge + vents.collector + vents.outlet;
   expect(cut).toEqual({
-    lower: near(plain - vented),
-    upper: near(plain),
-    besides: near(24 + frustum + vented),
-    baits: [near(4800)],
+    metal: near(plain - vented),
+    besides: near((24 + frustum) / 2 + vented),
+    baits: near(2400),
+    merged: near(4800),
   });
   const corner = (x: number, y: number, z: number) =>
     [x, y, z].map((side) => expect.closeTo(side * mm, 12) as number);
@@ -111,7 +111,8 @@ test('pins are bored into both halves, whichever stands where', async () => {
   });
   // Two diameters deep in either half, of flats that enclose the circle's own area.
   expect(hollow.pins).toBeCloseTo(3 * Math.PI * 4 * 16 * mm3, 15);
-  expect(cut.upper).toBeCloseTo(cut.lower, 15);
+  const channels = hollow.gates + hollow.sprue + hollow.pins;
+  expect(cut.besides).toBeCloseTo(channels / 2, 15);
 });
 
 describe('refuses', () => {
