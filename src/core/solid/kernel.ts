@@ -45,6 +45,8 @@ export interface Workshop {
   readonly volume: (solid: Solid) => number;
   readonly surface: (solid: Solid) => number;
   readonly mesh: (solid: Solid, precision?: Precision) => Mesh;
+  /** A mesh in single precision, but for the corners that it has of others: those are theirs to the last bit. */
+  readonly meshAfter: (solid: Solid, others: readonly Mesh[]) => Mesh;
   /** Outline of what closed loops in a plane wind about at least once, simplified by no more than `tolerance`. */
   readonly outline: (loops: Outline, tolerance: number) => Outline;
   /** What is left of an outline without others, simplified by no more than `tolerance`. */
@@ -130,6 +132,7 @@ function workshop(wasm: ManifoldToplevel, keep: (manifold: Manifold) => Solid): 
     volume: (solid) => raw(solid).volume() / SCALE ** 3,
     surface: (solid) => raw(solid).surfaceArea() / SCALE ** 2,
     mesh: (solid, precision = 'double') => exported(raw(solid), precision),
+    meshAfter: (solid, others) => restored(raw(solid), others),
     outline: (loops, tolerance) => outlined(wasm, loops, [], tolerance),
     outlineLess: (from, tools, tolerance) => outlined(wasm, from, tools, tolerance),
   };
@@ -174,10 +177,16 @@ function placed(solid: Manifold, placement: Placement, keep: (manifold: Manifold
   return keep(solid.transform([cos, sin, 0, 0, -sin * flip, cos * flip, 0, 0, 0, 0, 1, 0, x, y, z, 1]));
 }
 
+/** In the kernel's units and precision. */
+function rounded(positions: Float64Array): Float32Array<ArrayBuffer> {
+  const single = new Float32Array(positions.length);
+  for (let i = 0; i < single.length; i++) single[i] = positions[i]! * SCALE;
+  return single;
+}
+
 /** The kernel takes single precision at its door; the corners are then set to their doubles one by one. */
 function imported(wasm: ManifoldToplevel, mesh: Mesh, precision: Precision): Manifold {
-  const single = new Float32Array(mesh.positions.length);
-  for (let i = 0; i < single.length; i++) single[i] = mesh.positions[i]! * SCALE;
+  const single = rounded(mesh.positions);
   const entry = entered(wasm, single, mesh.triangles);
   if (precision === 'single') return entry;
   const rowAt = rowsByCorner(single);
@@ -273,6 +282,24 @@ function exported(solid: Manifold, precision: Precision): Mesh {
     positions: precision === 'double' ? positions : metres(vertProperties),
     triangles: Uint32Array.from(triVerts),
   };
+}
+
+/** Corners that two of the others have at one place in single precision stay in single precision. */
+function restored(solid: Manifold, others: readonly Mesh[]): Mesh {
+  const exact = new Float64Array(others.reduce((sum, { positions }) => sum + positions.length, 0));
+  let filled = 0;
+  for (const { positions } of others) {
+    exact.set(positions, filled);
+    filled += positions.length;
+  }
+  const rowAt = rowsByCorner(rounded(exact));
+  const { triVerts, vertProperties: single } = solid.getMesh();
+  const positions = metres(single);
+  for (let i = 0; i < single.length; i += 3) {
+    const row = rowAt(single[i]!, single[i + 1]!, single[i + 2]!);
+    if (row >= 0) positions.set(exact.subarray(3 * row, 3 * row + 3), i);
+  }
+  return { positions, triangles: Uint32Array.from(triVerts) };
 }
 
 function metres(lengths: Float32Array | Float64Array): Float64Array<ArrayBuffer> {

@@ -5,7 +5,7 @@ import type { Mesh, Vec3 } from '../../../src/core/mesh/mesh.ts';
 import { bodyOf } from '../../../src/core/solid/body.ts';
 import { loadKernel, type Solid, type Workshop } from '../../../src/core/solid/kernel.ts';
 import { loft } from '../../../src/core/solid/loft.ts';
-import { box } from '../../support/solids.ts';
+import { box, mapped } from '../../support/solids.ts';
 
 const kernel = await loadKernel();
 
@@ -37,6 +37,24 @@ test('in single precision corners keep seven digits', () => {
   expect(sorted(back)).toEqual(sorted({ ...mesh, positions: single }));
   expect(sorted(back)).not.toEqual(sorted(mesh));
   expect(meshVolume(back) / meshVolume(mesh)).toBeCloseTo(1, 6);
+});
+
+test('after a union in single precision, corners of the parts are what they were, to the last bit', () => {
+  const [a, plain] = [pill(0.05, 0.012), pill(0.02, 0.009)];
+  // Half inside the first, askew.
+  const b = mapped(plain, ([x, y, z]) => [x + 0.04, y + 0.1 * x, z + 0.0011]);
+  const { union, volume } = kernel.work((shop) => ({
+    union: shop.meshAfter(shop.union([a, b].map((mesh) => shop.solid(mesh, 'single'))), [a, b]),
+    volume: shop.volume(shop.union([a, b].map((mesh) => shop.solid(mesh)))),
+  }));
+  expect(isClosedSurface(union)).toBe(true);
+  expect(meshVolume(union) / volume).toBeCloseTo(1, 7);
+  const own = new Set([...sorted(a), ...sorted(b)]);
+  const corners = sorted(union);
+  const kept = corners.filter((corner) => own.has(corner));
+  // All but those of the seam.
+  expect(kept.length).toBeGreaterThan(0.7 * corners.length);
+  expect(kept.length).toBeLessThan(corners.length);
 });
 
 test('union and difference add up, and own sums agree with the kernel to 1e-9', () => {
