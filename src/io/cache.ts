@@ -36,12 +36,12 @@ function touched(path: string): boolean {
 }
 
 /** A file of its own content: it is there whole, or not at all. */
-function settle(path: string, bytes: Uint8Array): void {
+function settle(path: string, bytes: () => Uint8Array): void {
   if (existsSync(path)) return;
   const draft = `${path}.${process.pid}-${crypto.randomUUID()}`;
   try {
     mkdirSync(dirname(path), { recursive: true });
-    writeFileSync(draft, bytes);
+    writeFileSync(draft, bytes());
     renameSync(draft, path);
   } catch {
     discard(draft);
@@ -89,7 +89,7 @@ export function diskStore(folder: string = analysisFolder()): Store {
     write(what, address, value) {
       const { bytes, apart: parts } = packed(value);
       for (const [digest, part] of parts) settle(apart(digest), part);
-      settle(placeOf(folder, what, address), bytes);
+      settle(placeOf(folder, what, address), () => bytes);
     },
   };
 }

@@ -24,11 +24,28 @@ function isHeavy(value: Plain): boolean {
 const pressed = (value: unknown): Uint8Array => zstdCompressSync(serialize(value));
 const unpressed = (bytes: Uint8Array): unknown => deserialize(zstdDecompressSync(bytes));
 
-/** A value as bytes, and the heavy objects in it by the digest of their bytes. */
+/** A value as bytes, and the heavy objects in it by the digest of their bytes, which are asked for where they are not stored yet. */
 export interface Packed {
   readonly bytes: Uint8Array;
-  readonly apart: ReadonlyMap<string, Uint8Array>;
+  readonly apart: ReadonlyMap<string, () => Uint8Array>;
 }
+
+/** Digests of heavy objects that were packed or read before: what is stored is never changed. */
+const digests = new WeakMap<Plain, string>();
+
+/** Digest of a heavy object, and its bytes. */
+function heavyPart(part: Plain): readonly [digest: string, bytes: () => Uint8Array] {
+  const known = digests.get(part);
+  if (known !== undefined) return [known, () => pressed(part)];
+  const bytes = pressed(part);
+  const digest = sha256(bytes);
+  digests.set(part, digest);
+  return [digest, () => bytes];
+}
+
+/** Lists of numbers and texts hold nothing that is stored by itself. */
+const isBare = (part: Plain): boolean =>
+  Array.isArray(part) && part.every((item) => typeof item !== 'object' || item === null);
 
 /**
  * Packs plain data. What two values share by content, such as the mesh of a bait, is stored once.
@@ -36,34 +53,39 @@ export interface Packed {
  * @throws {Error} when the data holds a function
  */
 export function packed(value: unknown): Packed {
-  const apart = new Map<string, Uint8Array>();
+  const apart = new Map<string, () => Uint8Array>();
   const copies = new Map<Plain, unknown>();
   const copy = (part: unknown, top: boolean): unknown => {
-    if (!isPlain(part)) return part;
+    if (!isPlain(part) || isBare(part)) return part;
     const known = copies.get(part);
     if (known !== undefined) return known;
     if (!top && isHeavy(part)) {
-      const bytes = pressed(part);
-      const digest = sha256(bytes);
+      const [digest, bytes] = heavyPart(part);
       apart.set(digest, bytes);
       const mark = { [MARK]: digest };
       copies.set(part, mark);
       return mark;
     }
-    const own: Plain = Array.isArray(part) ? [] : {};
+    if (Array.isArray(part)) {
+      const list: unknown[] = [];
+      copies.set(part, list);
+      for (const item of part) list.push(copy(item, false));
+      return list;
+    }
+    const own: Record<string, unknown> = {};
     copies.set(part, own);
     for (const [key, inner] of Object.entries(part)) {
-      Object.defineProperty(own, key, {
-        value: copy(inner, false),
-        enumerable: true,
-        writable: true,
-        configurable: true,
-      });
+      const inside = copy(inner, false);
+      if (key === '__proto__') Object.defineProperty(own, key, { value: inside, ...OPEN });
+      else own[key] = inside;
     }
     return own;
   };
   return { bytes: pressed(copy(value, true)), apart };
 }
+
+/** How a property is that was simply set. */
+const OPEN = { enumerable: true, writable: true, configurable: true } as const;
 
 /** Reads what was stored by itself, by its digest. */
 export type ReadApart = (digest: string) => Uint8Array;
@@ -76,6 +98,7 @@ function heavy(digest: string, read: ReadApart): object {
   if (known) return known;
   const value = unpressed(read(digest)) as object;
   held.set(digest, new WeakRef(value));
+  digests.set(value as Plain, digest);
   return value;
 }
 
