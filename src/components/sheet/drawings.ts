@@ -10,8 +10,8 @@ import { thicknessMap } from '../../drawing/thickness-map.ts';
 import type { TitleBlock } from '../../drawing/title-block.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 
-/** How a drawing of a sheet is put on a page, or into a file of its own. */
-export interface SheetDrawingOptions {
+/** How a drawing of a sheet is put into a file of its own. */
+interface SheetDrawingOptions {
   readonly layout: Layout;
   readonly prefix: string;
   readonly standalone?: Scheme;
@@ -68,7 +68,7 @@ function titleBlockOf(sheet: Sheet, drawing: DrawingName): TitleBlock {
 }
 
 /** One drawing of a sheet from its solids, without frame and title block. */
-export function sheetDrawing(sheet: Sheet, drawing: DrawingName, options: SheetDrawingOptions): Drawing {
+function sheetDrawing(sheet: Sheet, drawing: DrawingName, options: SheetDrawingOptions): Drawing {
   const { bait, geometry, halves, mold, walls } = sheet;
   const facts = shared(sheet, drawing);
   switch (drawing) {
@@ -110,29 +110,44 @@ export function drawingFile({ drawing, layout, view }: DrawingFile): string {
   return `${parts.filter(Boolean).join('-')}.svg`;
 }
 
-/** A drawing and the last part of the address of its file. */
-interface DrawnFile {
-  readonly name: string;
-  readonly made: () => Drawing;
+/** A drawing in one layout as pages and files need it: plain data. */
+export interface DrawnLayout extends Pick<Drawing, 'title' | 'desc' | 'width' | 'height' | 'dimensions'> {
+  /** SVG text: bare for a page, and framed with a title block. */
+  readonly view: string;
+  readonly framed: string;
 }
 
-/** A drawing in one layout: bare for a page, and framed with a title block; drawn once for both. */
-function bothFiles(sheet: Sheet, drawing: DrawingName, layout: Layout): DrawnFile[] {
-  let drawn: Drawing | undefined;
-  const bare = () =>
-    (drawn ??= sheetDrawing(sheet, drawing, { layout, prefix: 'drawing', standalone: 'auto' }));
-  return [
-    { name: drawingFile({ drawing, layout, view: true }), made: bare },
-    {
-      name: drawingFile({ drawing, layout, view: false }),
-      made: () => bare().titled(titleBlockOf(sheet, drawing)),
-    },
-  ];
+/** All drawings of a sheet. */
+export type DrawnSheets = Readonly<Partial<Record<DrawingName, Readonly<Record<Layout, DrawnLayout>>>>>;
+
+function drawnLayout(sheet: Sheet, drawing: DrawingName, layout: Layout): DrawnLayout {
+  const bare = sheetDrawing(sheet, drawing, { layout, prefix: 'drawing', standalone: 'auto' });
+  const { title, desc, width, height, dimensions } = bare;
+  const framed = bare.titled(titleBlockOf(sheet, drawing)).svg;
+  return { title, desc, width, height, dimensions, view: bare.svg, framed };
+}
+
+/** Draws all drawings of a sheet. */
+export function drawnSheets(sheet: Sheet): DrawnSheets {
+  const both = (drawing: DrawingName) => ({
+    wide: drawnLayout(sheet, drawing, 'wide'),
+    compact: drawnLayout(sheet, drawing, 'compact'),
+  });
+  return Object.fromEntries(drawingsOf(sheet).map((drawing) => [drawing, both(drawing)]));
 }
 
 /** Every file of every drawing of a sheet. */
-export function drawnFiles(sheet: Sheet): DrawnFile[] {
+export function drawingFiles(sheet: Pick<Sheet, 'filling'>): DrawingFile[] {
   return drawingsOf(sheet).flatMap((drawing) =>
-    (['wide', 'compact'] as const).flatMap((layout) => bothFiles(sheet, drawing, layout)),
+    (['wide', 'compact'] as const).flatMap((layout) =>
+      [false, true].map((view) => ({ drawing, layout, view })),
+    ),
   );
+}
+
+/** One drawing of a sheet, whose drawings are known. */
+export function drawnOf(drawn: DrawnSheets | undefined, drawing: DrawingName, layout: Layout): DrawnLayout {
+  const found = drawn?.[drawing]?.[layout];
+  if (!found) throw new RangeError(`drawnOf: this sheet has no "${drawing}"`);
+  return found;
 }

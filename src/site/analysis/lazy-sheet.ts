@@ -1,7 +1,7 @@
 import type { Store } from '../../io/cache.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import type { Group } from './groups.ts';
-import { keptSheet } from './work.ts';
+import { addressed, keptSheet, sheetAddress } from './work.ts';
 
 /** Sheets that are held though nobody may need them any more. */
 const HELD = 4;
@@ -26,7 +26,7 @@ export function lazySheet(store: Store, group: Pick<Group, 'address'>, id: strin
     if (recent.length > HELD) recent.shift();
     return read;
   };
-  return new Proxy({ id } as Sheet, {
+  const proxy = new Proxy({ id } as Sheet, {
     get: (eager, key) => (key === 'id' ? eager.id : (Reflect.get(sheet(), key) as unknown)),
     has: (_, key) => Reflect.has(sheet(), key),
     ownKeys: () => Reflect.ownKeys(sheet()),
@@ -35,4 +35,5 @@ export function lazySheet(store: Store, group: Pick<Group, 'address'>, id: strin
       return found && { ...found, configurable: true };
     },
   });
+  return addressed(proxy, sheetAddress(group, id));
 }

@@ -35,9 +35,30 @@ export function sheetAddress({ address }: Pick<Group, 'address'>, id: string): s
   return sha256(address, id);
 }
 
+const addresses = new WeakMap<Sheet, string>();
+
+/**
+ * Where a sheet that came out of the store lies in it: equal addresses, equal sheets.
+ *
+ * @throws {RangeError} when the sheet came from elsewhere
+ */
+export function addressOf(sheet: Sheet): string {
+  const address = addresses.get(sheet);
+  if (address === undefined) throw new RangeError(`addressOf: wants a sheet of the store, got ${sheet.id}`);
+  return address;
+}
+
+/** Notes where a sheet lies in the store, and gives it back. */
+export function addressed(sheet: Sheet, address: string): Sheet {
+  addresses.set(sheet, address);
+  return sheet;
+}
+
 /** The sheet of a mold as a group left it in the store, or nothing. */
 export function keptSheet(store: Store, group: Pick<Group, 'address'>, id: string): Sheet | undefined {
-  return store.read('sheet', sheetAddress(group, id))?.value as Sheet | undefined;
+  const address = sheetAddress(group, id);
+  const found = store.read('sheet', address)?.value as Sheet | undefined;
+  return found && addressed(found, address);
 }
 
 /** A sheet in brief as a group left it in the store, or nothing. */

@@ -2,7 +2,7 @@ import { replies } from '../../answer/reply.ts';
 import { cardFacts } from '../../card/facts.ts';
 import { cardPng } from '../../card/png.ts';
 import { sheetMarkdown } from '../../components/export/markdown.ts';
-import { drawnFiles } from '../../components/sheet/drawings.ts';
+import { drawingFile, drawingFiles, drawnOf } from '../../components/sheet/drawings.ts';
 import { rigDrawing, rigFile } from '../../components/sheet/rig-drawing.ts';
 import { setupData } from '../../sheet/fill-setup.ts';
 import { planData } from '../../sheet/plan-data.ts';
@@ -10,6 +10,7 @@ import type { Sheet } from '../../sheet/sheet.ts';
 import { specOf } from '../../sheet/spec.ts';
 import type { Shared } from '../analysis/groups.ts';
 import { cardFonts } from '../card-fonts.ts';
+import { drawingsOfSheet } from '../drawn.ts';
 import { pictureBytes, picturesOf } from '../pictures.ts';
 import type { OwnFile } from './own-file.ts';
 
@@ -40,17 +41,18 @@ function cardFiles(sheet: Sheet): OwnFile[] {
   return [card('card.png', 'wide'), card('card-square.png', 'square')];
 }
 
-const svg = (name: string, make: () => { readonly svg: string }): OwnFile => ({
-  name,
-  type: 'image/svg+xml',
-  make: () => make().svg,
-});
+const svg = (name: string, make: OwnFile['make']): OwnFile => ({ name, type: 'image/svg+xml', make });
 
 function drawings(sheet: Sheet): OwnFile[] {
-  const drawn = drawnFiles(sheet).map(({ name, made }) => svg(name, made));
+  const drawn = drawingFiles(sheet).map((file) =>
+    svg(drawingFile(file), async () => {
+      const { view, framed } = drawnOf(await drawingsOfSheet(sheet), file.drawing, file.layout);
+      return file.view ? view : framed;
+    }),
+  );
   const rigs = sheet.rigs.flatMap((advice) =>
     [false, true].map((view) =>
-      svg(`rig-${rigFile(advice.rig, view)}.svg`, () => rigDrawing(sheet, advice, view)),
+      svg(`rig-${rigFile(advice.rig, view)}.svg`, () => rigDrawing(sheet, advice, view).svg),
     ),
   );
   return [...drawn, ...rigs];
