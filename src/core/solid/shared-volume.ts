@@ -112,44 +112,50 @@ function lengthBelow({ positions: p, triangles }: Mesh, columns: Columns, face: 
   let sum = 0;
   for (let i = starts[at(left - longest)]!; i < end; i++) {
     const t = 3 * order[i]!;
-    const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
-    const [ax, bx, cx] = [p[a]!, p[b]!, p[c]!];
+    const a = 3 * triangles[t]!;
+    const b = 3 * triangles[t + 1]!;
+    const c = 3 * triangles[t + 2]!;
+    const ax = p[a]!;
+    const bx = p[b]!;
+    const cx = p[c]!;
     if ((ax < left && bx < left && cx < left) || (ax > right && bx > right && cx > right)) continue;
-    const [ay, by, cy] = [p[a + 1]!, p[b + 1]!, p[c + 1]!];
+    const ay = p[a + 1]!;
+    const by = p[b + 1]!;
+    const cy = p[c + 1]!;
     if ((ay < low && by < low && cy < low) || (ay > high && by > high && cy > high)) continue;
-    const [az, bz, cz] = [p[a + 2]! - face.height, p[b + 2]! - face.height, p[c + 2]! - face.height];
+    const az = p[a + 2]! - face.height;
+    const bz = p[b + 2]! - face.height;
+    const cz = p[c + 2]! - face.height;
     if (az >= 0 && bz >= 0 && cz >= 0) continue;
-    const inside = Math.min(
-      insideOf(face.plan, ax, ay),
-      insideOf(face.plan, bx, by),
-      insideOf(face.plan, cx, cy),
-    );
-    if (inside >= 0 && az <= 0 && bz <= 0 && cz <= 0) {
+    let least = Infinity;
+    for (let side = 0; side < 6 && least > -Infinity; side += 2) {
+      const one = leftOf(face.plan, side, ax, ay);
+      const two = leftOf(face.plan, side, bx, by);
+      const three = leftOf(face.plan, side, cx, cy);
+      // All of it beyond one side: nothing is shared.
+      least = one < 0 && two < 0 && three < 0 ? -Infinity : Math.min(least, one, two, three);
+    }
+    if (least === -Infinity) continue;
+    if (least >= 0 && az <= 0 && bz <= 0 && cz <= 0) {
       sum += (((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) * (az + bz + cz)) / 6;
     } else sum += prismVolume(cutOut([ax, ay, az, bx, by, bz, cx, cy, cz], face.plan));
   }
   return sum;
 }
 
-/** Negative outside of a counter-clockwise triangle. */
-function insideOf(plan: Float64Array, x: number, y: number): number {
-  let least = Infinity;
-  for (let side = 0; side < 6; side += 2) {
-    const u = plan[side]!;
-    const v = plan[side + 1]!;
-    const after = side === 4 ? 0 : side + 2;
-    least = Math.min(least, (plan[after]! - u) * (y - v) - (plan[after + 1]! - v) * (x - u));
-  }
-  return least;
+/** Negative to the right of the side of a triangle that begins at a place in its plan. */
+function leftOf(plan: Float64Array, side: number, x: number, y: number): number {
+  const u = plan[side]!;
+  const v = plan[side + 1]!;
+  const after = side === 4 ? 0 : side + 2;
+  return (plan[after]! - u) * (y - v) - (plan[after + 1]! - v) * (x - u);
 }
 
 /** The part of a triangle that lies over or under another and below height 0, three numbers a corner. */
 function cutOut(triangle: readonly number[], plan: Float64Array): readonly number[] {
   let polygon = clipped(triangle, (_x, _y, z) => -z);
   for (let side = 0; side < 6 && polygon.length > 0; side += 2) {
-    const [x, y] = [plan[side]!, plan[side + 1]!];
-    const [dx, dy] = [plan[(side + 2) % 6]! - x, plan[(side + 3) % 6]! - y];
-    polygon = clipped(polygon, (u, v) => dx * (v - y) - dy * (u - x));
+    polygon = clipped(polygon, (x, y) => leftOf(plan, side, x, y));
   }
   return polygon;
 }
