@@ -28,7 +28,7 @@ export const MERGED_WITHIN = 1e-5;
 const BEYOND = 5e-4;
 
 /**
- * The baits of a mold's cavities, merged; cavities of one mesh share theirs.
+ * The baits of a mold's cavities, merged; cavities of one mesh share theirs. A mesh must not be changed any more.
  *
  * @param shop - the kernel at work
  * @param mold - the mold [m]
@@ -36,7 +36,7 @@ const BEYOND = 5e-4;
  * @throws {RangeError} when a mesh is open or inside out
  *
  * Valid: as `coarseMesh`; corners of single precision.
- * Cost: 0.6 µs a triangle of each mesh, and some 30 ms.
+ * Cost: 0.6 µs a triangle of each mesh, the first time that it is seen, and some 30 ms.
  * Source: `coarseMesh`; cutting by the kernel.
  */
 export function mergedBaits(shop: Workshop, { cavities }: MoldTable): MergedBait[] {
@@ -45,8 +45,12 @@ export function mergedBaits(shop: Workshop, { cavities }: MoldTable): MergedBait
   return cavities.map(({ mesh }) => made.get(mesh)!);
 }
 
+/** Kept as long as the mesh, for the other molds of a bait. */
+const known = new WeakMap<Mesh, Mesh>();
+
 function merged(shop: Workshop, mesh: Mesh): MergedBait {
-  const coarse = coarseMesh(mesh, MERGED_WITHIN);
+  const coarse = known.get(mesh) ?? coarseMesh(mesh, MERGED_WITHIN);
+  known.set(mesh, coarse);
   const whole = shop.solid(coarse, 'single');
   const shared = sharedVolumes(coarse);
   const { min, max } = meshBox(coarse);
