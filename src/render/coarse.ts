@@ -81,6 +81,8 @@ function judge({ count, sums, points, even }: Cells, level: number): void {
   }
 }
 
+const canGrow = ({ count, even }: Cells): boolean => even.subarray(0, count).includes(1);
+
 /** Cells twice as large, and the one that each of the smaller falls into. */
 function doubled(small: Cells, level: number): { cells: Cells; of: Uint32Array } {
   const cells = cellsFor(small.count);
@@ -102,11 +104,16 @@ function merged(mesh: Mesh, normals: Float32Array, edge: number): { of: Uint32Ar
   const { cells, of } = finest(mesh, normals, edge);
   judge(cells, 0);
   const levels = [{ cells, of }];
-  for (let level = 1; level <= LEVELS; level++) levels.push(doubled(levels[level - 1]!.cells, level));
-  const middles: number[] = [];
+  for (let level = 1, small = cells; level <= LEVELS && canGrow(small); level++) {
+    const next = doubled(small, level);
+    levels.push(next);
+    small = next.cells;
+  }
+  const middles = new Float64Array(3 * cells.count);
+  let count = 0;
   let above: Int32Array | undefined;
   // From the largest cells down: where one grew, those in it take its number.
-  for (let level = LEVELS; level >= 0; level--) {
+  for (let level = levels.length - 1; level >= 0; level--) {
     const { cells: here } = levels[level]!;
     const up = levels[level + 1]?.of;
     const number = new Int32Array(here.count).fill(-1);
@@ -114,13 +121,15 @@ function merged(mesh: Mesh, normals: Float32Array, edge: number): { of: Uint32Ar
       const taken = above && up ? above[up[i]!]! : -1;
       if (taken >= 0) number[i] = taken;
       else if (here.even[i] === 1 || level === 0) {
-        number[i] = middles.length / 3;
-        for (let axis = 0; axis < 3; axis++) middles.push(here.sums[6 * i + axis]! / here.points[i]!);
+        number[i] = count;
+        for (let axis = 0; axis < 3; axis++)
+          middles[3 * count + axis] = here.sums[6 * i + axis]! / here.points[i]!;
+        count++;
       }
     }
     above = number;
   }
-  return { of: of.map((cell) => above![cell]!), middles: Float64Array.from(middles) };
+  return { of: of.map((cell) => above![cell]!), middles: middles.slice(0, 3 * count) };
 }
 
 /**

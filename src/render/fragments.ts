@@ -78,11 +78,11 @@ function window({ parts }: Seen, { width, height }: Size) {
 /** Arrays that grow. */
 class Store {
   count = 0;
-  pixel = new Uint32Array(1 << 17);
-  share = new Float32Array(1 << 17);
-  part = new Uint8Array(1 << 17);
-  position = new Float32Array(3 << 17);
-  normal = new Float32Array(3 << 17);
+  pixel = new Uint32Array(1 << 18);
+  share = new Float32Array(1 << 18);
+  part = new Uint8Array(1 << 18);
+  position = new Float32Array(3 << 18);
+  normal = new Float32Array(3 << 18);
 
   add(): number {
     if (this.count === this.pixel.length) this.#grow();
