@@ -11,7 +11,7 @@ import { solveIteratively } from './conjugate-gradients.ts';
 import { keep, timed, told, verdict, type Spread } from './harness.ts';
 
 /** One run at the default grid of some 1500 cells [ms of one core]. */
-const LIMIT = 250;
+const LIMIT = 100;
 const RUNS = 7;
 const melt = { ...MELT, cools: true };
 const feed = { ...PUSH, flowLimit: 1.5e-5, stretches: [{ drag: 2e9, thickness: 6e-3, round: true }] };

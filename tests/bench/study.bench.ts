@@ -11,7 +11,7 @@ import { demoCase } from '../support/demo-case.ts';
 import { keep, spreadOf, verdict } from './harness.ts';
 
 /** A mold [s of one core]. */
-const LIMIT = 5;
+const LIMIT = 2.5;
 
 const reading = await readCatalogue('content');
 if ('problems' in reading) throw new Error('the demo has mistakes');

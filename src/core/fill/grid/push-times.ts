@@ -32,7 +32,7 @@ function coarseRatios({ feed, shot, fill }: Shot, others: readonly ShotCondition
  * @returns until full, or until it stops [s], one a shot
  * @throws {RangeError} as `cutCavity` and `fillCavity`
  *
- * Valid: from half to twice the flow within 3 % of runs on the grid itself, over 18 molds, 0.5 % as a rule.
+ * Valid: from half to twice the flow within 4 % of runs on the grid itself, over 50 molds, 0.5 % as a rule.
  * Cost: three runs on the coarse grid, or one a shot on the grid itself.
  * Source: own study.
  */
