@@ -172,22 +172,40 @@ interface Changes {
   readonly easier: number;
 }
 
+const dragOf = ({ stretches }: Shaped['feed']) => stretches.reduce((sum, { drag }) => sum + drag, 0);
+
+/** What changes are expected of a part that stops in itself, share 1, and of one that stops for the channels, share 0, in ln. */
+function expected({ stiff, shaped }: Bench) {
+  const { feed, easiest = feed } = shaped;
+  const ways = feed.stretches.length > 0 ? Math.log(dragOf(feed) / dragOf(easiest)) : 0;
+  return {
+    hot: (own: number) => 0.25 * stiff * own,
+    core: (own: number) => 0.22 - 0.1 * own,
+    easier: (own: number) => 0.75 * ways * (1 - own),
+  };
+}
+
 function changesOf(bench: Bench, known: readonly KnownCritical[], scale: FreezeScale): Changes[] {
-  const { theta, stiff, parts, cavity, shaped } = bench;
-  const none = parts.map(() => 0);
-  const vary = (variant: Variant, guess: (part: number) => number = () => 0) =>
-    changes(bench, known, variant, guess);
+  const { theta, parts, cavity, shaped } = bench;
+  const vary = (variant: Variant, guess: (part: number) => number) => changes(bench, known, variant, guess);
+  const none = () => 0;
   const [cold, warm] = [COLD_END, WARM_END].map((end) =>
     vary({ theta: end }, () => freezeSquare(scale, end) - freezeSquare(scale, theta)),
   ) as [number[], number[]];
-  const hot = vary({ stiff: 0 }, () => 0.25 * stiff);
-  const [slow, quick] = [0.5, 2].map((flow) => vary({ flow })) as [number[], number[]];
-  const [shallow, deep] = GAPS.map((gap) =>
-    vary({ gap }, (n) => 3 * Math.log(1 + gap / middleGap(cavity, parts[n]!.cells))),
-  ) as [number[], number[]];
-  const core = vary({ closing: 'fresh core' }, () => 0.1);
-  const air = shaped.feed.airResistance ? vary({ air: 0 }) : none;
-  const easier = shaped.easiest ? vary({ feed: shaped.easiest }) : none;
+  const [shallowCut, deepCut] = GAPS;
+  const byGap = (gap: number, n: number) => 3 * Math.log(1 + gap / middleGap(cavity, parts[n]!.cells));
+  const deep = vary({ gap: deepCut }, (n) => byGap(deepCut, n));
+  // How much of what a deeper cut should bring comes about: as much of the part's end is its own.
+  const own = deep.map((change, n) => Math.min(1, Math.max(0, change / byGap(deepCut, n))));
+  const shallow = vary({ gap: shallowCut }, (n) => own[n]! * byGap(shallowCut, n));
+  const guess = expected(bench);
+  const hot = vary({ stiff: 0 }, (n) => guess.hot(own[n]!));
+  const [slow, quick] = [0.5, 2].map((flow) => vary({ flow }, none)) as [number[], number[]];
+  const core = vary({ closing: 'fresh core' }, (n) => guess.core(own[n]!));
+  const air = shaped.feed.airResistance ? vary({ air: 0 }, none) : parts.map(none);
+  const easier = shaped.easiest
+    ? vary({ feed: shaped.easiest }, (n) => guess.easier(own[n]!))
+    : parts.map(none);
   return parts.map((_, n) => ({
     ...{ cold: cold[n]!, warm: warm[n]!, hot: hot[n]!, flow: [slow[n]!, quick[n]!] },
     ...{ gap: [shallow[n]!, deep[n]!], core: core[n]!, air: air[n]!, easier: easier[n]! },
