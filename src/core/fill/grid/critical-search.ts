@@ -158,6 +158,9 @@ function critical(trials: Trials, feature: number, wanted: Wanted): number {
   }
 }
 
+/** A usual stiffest melt: the reserve of half of all parts is above 2.2, in ln. */
+const USUAL = 1.6;
+
 /**
  * Stiffest melt of a feature of which nothing is known.
  *
@@ -174,7 +177,7 @@ function critical(trials: Trials, feature: number, wanted: Wanted): number {
  */
 export function soughtCritical(trials: Trials, feature: number, cells: number, tolerance: number): number {
   const share = filledFrom(cells);
-  return critical(trials, feature, { share, cells, first: 0, stride: 1.2, growth: 1, tolerance });
+  return critical(trials, feature, { share, cells, first: USUAL, stride: 1.2, growth: 1, tolerance });
 }
 
 /** How far beyond the stiffest melt the fall of a share is looked at, and how far it is followed, in ln. */
