@@ -77,7 +77,7 @@ const TELLING = 0.2;
 /** Slope from which a share falls steeply, as where a part is cut off at its root [1]. */
 const STEEP = 1;
 /** How unlike the fall of a share under other conditions may be: of the way bridged by it, gentle and steep, and of its height [1]. */
-const [UNLIKE, DEEP] = [[0.12, 0.35], 0.06] as const;
+const [UNLIKE, DEEP] = [[0.12, 0.5], 0.06] as const;
 /** How much a slope itself changes a unit of ln [1]: a gentle one, a steep one for its slope and at most, and more in few cells. */
 const BEND = { gentle: 0.5, steep: 2.5, most: 10, cells: 60 } as const;
 /** How far off the guess from a single run is: of the way to it [1], and at least, in ln, since its slope is not known. */
@@ -92,8 +92,10 @@ function byKnown({ at, share }: Run, known: KnownCritical, wanted: Wanted): Aim 
   const relative = share / wanted.share;
   if (known.shares.length < 2 || relative < known.shares.at(-1)!) return undefined;
   const way = wayTo(known, relative);
-  const steep = (1 - relative) / way > STEEP;
-  return { at: at - way, error: UNLIKE[steep ? 1 : 0] * way + DEEP * (1 - relative) };
+  const unlike = UNLIKE[(1 - relative) / way > STEEP ? 1 : 0];
+  // Between two runs the fall is taken for straight, which it is not.
+  const between = Math.min(...known.beyond.map((ln) => Math.abs(ln - way)));
+  return { at: at - way, error: unlike * (way + between) + DEEP * (1 - relative) };
 }
 
 /** Along the line through the two thinnest runs that came short. */
@@ -158,9 +160,6 @@ function critical(trials: Trials, feature: number, wanted: Wanted): number {
   }
 }
 
-/** A usual stiffest melt: the reserve of half of all parts is above 2.2, in ln. */
-const USUAL = 1.6;
-
 /**
  * Stiffest melt of a feature of which nothing is known.
  *
@@ -177,7 +176,7 @@ const USUAL = 1.6;
  */
 export function soughtCritical(trials: Trials, feature: number, cells: number, tolerance: number): number {
   const share = filledFrom(cells);
-  return critical(trials, feature, { share, cells, first: USUAL, stride: 1.2, growth: 1, tolerance });
+  return critical(trials, feature, { share, cells, first: 0, stride: 1.2, growth: 1, tolerance });
 }
 
 /** How far beyond the stiffest melt the fall of a share is looked at, and how far it is followed, in ln. */
