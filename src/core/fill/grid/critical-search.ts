@@ -260,7 +260,7 @@ const FINER = 0.09;
  * @param known - on the coarser grid
  * @returns ln of the stiffest melt relative to the given one
  *
- * Valid: within 0.015, for 75 parts of 59 molds; 0.005 on the mean.
+ * Valid: within 0.015, for 75 parts of 59 molds; 0.004 on the mean.
  * Cost: 1 or 2 filling runs, 5 where the share falls steeply, none for one that is like another.
  * Source: as `soughtCritical`.
  */
