@@ -20,6 +20,9 @@ const BINARY = join(PROJECT_ROOT, 'node_modules', 'astro', 'bin', 'astro.mjs');
 /** The bundler's threads share two pools of memory, where the C library would give each its own: some 100 MB less. */
 const POOLS = { MALLOC_ARENA_MAX: '2' };
 
+/** Young objects are collected after 8 MB, not 16: some 50 MB less. */
+const LEAN = ['--max-semi-space-size=8'];
+
 const ENVIRONMENT = { ASTRO_TELEMETRY_DISABLED: '1', NO_COLOR: '1', FORCE_COLOR: '0', ...POOLS };
 
 /** Names by which built code knows how it was built: it takes them from the environment where they are set there. */
@@ -32,7 +35,7 @@ function surroundings(): NodeJS.ProcessEnv {
 
 /** Runs an Astro command in the project and keeps its log. */
 export async function runAstro(args: readonly string[], options: AstroOptions = {}): Promise<AstroRun> {
-  const child = spawn(process.execPath, [BINARY, ...args], {
+  const child = spawn(process.execPath, [...LEAN, BINARY, ...args], {
     cwd: PROJECT_ROOT,
     env: { ...surroundings(), ...ENVIRONMENT, ...options.environment },
     stdio: ['ignore', 'pipe', 'pipe'],
