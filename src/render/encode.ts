@@ -16,8 +16,9 @@ export interface PictureFile extends PictureShape {
 export const WIDTHS = [320, 640, 960] as const;
 
 // Every browser that knows the ranges of the style sheets reads WebP. AVIF of the same look is a tenth smaller and takes
-// six times as long; effort 4 saves a twelfth and takes twice as long.
-const WEBP = { quality: 68, alphaQuality: 70, effort: 2 } as const;
+// six times as long; effort 4 saves a twelfth and takes twice as long. Soft shadows are in the alpha, which shows bands when it
+// is coarser.
+const WEBP = { quality: 68, alphaQuality: 100, effort: 2 } as const;
 
 /**
  * The files that a picture is published in, WebP in each of `WIDTHS` from small to large; never wider than the picture

@@ -36,7 +36,8 @@ function extentOf({ mesh: { positions } }: GeneratedBait): Extent {
 }
 
 const SPRUE = 16;
-const RUNNER = 7;
+/** Runners are wide enough to feed the far cavities, too [mm]. */
+const runnerOf = (cavities: number): number => (cavities > 4 ? 10 : 7);
 const GATE = 3;
 const even = (millimetres: number): string => `${2 * Math.ceil(millimetres / 2)} mm`;
 
@@ -44,7 +45,7 @@ const even = (millimetres: number): string => `${2 * Math.ceil(millimetres / 2)}
 function blockOf({ length, width, depth }: Extent, cavities: number) {
   const rows = cavities > 3 ? 2 : 1;
   const inRow = Math.ceil(cavities / rows);
-  const deep = RUNNER / 2 + GATE + length + WALL;
+  const deep = runnerOf(cavities) / 2 + GATE + length + WALL;
   return {
     length: even(rows === 2 ? 2 * deep : SPRUE + deep),
     width: even(inRow * width + (inRow + 1) * WALL + (rows === 2 ? SPRUE : 0)),
@@ -78,7 +79,7 @@ export function generatedMold(bait: GeneratedBait, cavities: number): GeneratedM
     cavities: Array.from({ length: cavities }, () => ({ revision })),
     block: blockOf(extentOf(bait), cavities),
     sprue: { mouth: '12 mm', end: '8 mm', length: `${SPRUE} mm` },
-    ...(cavities > 1 && { runner: { diameter: `${RUNNER} mm` } }),
+    ...(cavities > 1 && { runner: { diameter: `${runnerOf(cavities)} mm` } }),
     gate: { width: '4 mm', depth: '3 mm', length: `${GATE} mm`, at: 'nose' },
     vents: [
       { tier: 'edge', depth: '0.0015 in', width: '5 mm', land: '2 mm', count: 3 },
