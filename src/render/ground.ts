@@ -13,7 +13,7 @@ const MELT = 1;
 const SHADOW: Rgb = [0.012, 0.011, 0.01];
 const DARKEST = 0.9;
 /** Shade too faint to be drawn: it would end in a visible frame. */
-const FAINT = 0.03;
+const FAINT = 0.06;
 /** How much of the light that went through plastic is seen as its colour in the shadow. */
 const TINT = 1;
 /** Strip along the edges of a picture in which the shadow fades to nothing, as a share of its height. */
