@@ -5,9 +5,6 @@ import { sha256 } from './digest.ts';
 /** Objects with a typed array from this size on are stored by themselves, once for all that hold them [bytes]. */
 const LARGE = 32_768;
 
-/** Stands in a stored value for an object that is stored by itself. */
-const MARK = '\u0000apart';
-
 type Plain = Record<string, unknown> | unknown[];
 
 function isPlain(value: unknown): value is Plain {
@@ -47,6 +44,18 @@ function heavyPart(part: Plain): readonly [digest: string, bytes: () => Uint8Arr
 const isBare = (part: Plain): boolean =>
   Array.isArray(part) && part.every((item) => typeof item !== 'object' || item === null);
 
+/** Where a heavy object was: the keys that lead to it, and its digest. */
+interface Mark {
+  readonly path: readonly string[];
+  readonly digest: string;
+}
+
+/** What is stored: the value without its heavy objects, and where they go. */
+interface Stored {
+  readonly value: unknown;
+  readonly marks: readonly Mark[];
+}
+
 /**
  * Packs plain data. What two values share by content, such as the mesh of a bait, is stored once.
  *
@@ -55,33 +64,36 @@ const isBare = (part: Plain): boolean =>
 export function packed(value: unknown): Packed {
   const apart = new Map<string, () => Uint8Array>();
   const copies = new Map<Plain, unknown>();
-  const copy = (part: unknown, top: boolean): unknown => {
+  const marks: Mark[] = [];
+  const path: string[] = [];
+  const copy = (part: unknown): unknown => {
     if (!isPlain(part) || isBare(part)) return part;
     const known = copies.get(part);
     if (known !== undefined) return known;
-    if (!top && isHeavy(part)) {
-      const [digest, bytes] = heavyPart(part);
-      apart.set(digest, bytes);
-      const mark = { [MARK]: digest };
-      copies.set(part, mark);
-      return mark;
-    }
-    if (Array.isArray(part)) {
-      const list: unknown[] = [];
-      copies.set(part, list);
-      for (const item of part) list.push(copy(item, false));
-      return list;
-    }
-    const own: Record<string, unknown> = {};
+    const own: Plain = Array.isArray(part) ? [] : {};
     copies.set(part, own);
     for (const [key, inner] of Object.entries(part)) {
-      const inside = copy(inner, false);
-      if (key === '__proto__') Object.defineProperty(own, key, { value: inside, ...OPEN });
-      else own[key] = inside;
+      path.push(key);
+      put(own, key, inside(inner));
+      path.pop();
     }
     return own;
   };
-  return { bytes: pressed(copy(value, true)), apart };
+  const inside = (inner: unknown): unknown => {
+    if (!isPlain(inner) || !isHeavy(inner)) return copy(inner);
+    const [digest, bytes] = heavyPart(inner);
+    apart.set(digest, bytes);
+    marks.push({ path: [...path], digest });
+    return null;
+  };
+  const stored: Stored = { value: copy(value), marks };
+  return { bytes: pressed(stored), apart };
+}
+
+/** Sets a property, whatever it is called. */
+function put(own: Plain, key: string, value: unknown): void {
+  if (key === '__proto__') Object.defineProperty(own, key, { value, ...OPEN });
+  else (own as Record<string, unknown>)[key] = value;
 }
 
 /** How a property is that was simply set. */
@@ -102,35 +114,22 @@ function heavy(digest: string, read: ReadApart): object {
   return value;
 }
 
-function markOf(value: unknown): string | undefined {
-  return isPlain(value) && !Array.isArray(value) ? (value[MARK] as string | undefined) : undefined;
-}
-
 /**
  * Unpacks a value. Its heavy objects are read only when someone asks for them.
  *
  * @param bytes - from `packed`
  * @param read - gives the bytes of a heavy object
  * @returns the value, and the digests of its heavy objects
+ * @throws {Error} when the bytes are no such value
  */
 export function unpacked(bytes: Uint8Array, read: ReadApart): { value: unknown; apart: ReadonlySet<string> } {
-  const value = unpressed(bytes);
-  const apart = new Set<string>();
-  const seen = new Set<Plain>();
-  const open: unknown[] = [value];
-  for (let part = open.pop(); part !== undefined; part = open.pop()) {
-    if (!isPlain(part) || seen.has(part)) continue;
-    seen.add(part);
-    for (const [key, inner] of Object.entries(part)) {
-      const digest = markOf(inner);
-      if (digest === undefined) {
-        if (typeof inner === 'object' && inner !== null) open.push(inner);
-        continue;
-      }
-      apart.add(digest);
-      const get = () => heavy(digest, read);
-      Object.defineProperty(part, key, { get, enumerable: true, configurable: true });
-    }
+  const { value, marks } = unpressed(bytes) as Stored;
+  for (const { path, digest } of marks) {
+    const parent = path
+      .slice(0, -1)
+      .reduce((part, key) => part[key] as Record<string, unknown>, value as Record<string, unknown>);
+    const get = () => heavy(digest, read);
+    Object.defineProperty(parent, path.at(-1) ?? '', { get, enumerable: true, configurable: true });
   }
-  return { value, apart };
+  return { value, apart: new Set(marks.map(({ digest }) => digest)) };
 }
