@@ -16,6 +16,8 @@ export type PoolReply<Answer> = { readonly answer: Answer } | { readonly trace: 
 export interface Pool<Task, Answer> {
   /** Queues a task; answers may come in any order. */
   readonly run: (task: Task) => Promise<Answer>;
+  /** Lets more threads work from now on; fewer than there are makes no difference. */
+  readonly widen: (count: number) => void;
   /** Stops every thread; what is still under way is lost. */
   readonly close: () => Promise<void>;
 }
@@ -48,6 +50,7 @@ export function workerSource(path: string): URL {
  * @param count - how many threads
  */
 export function workerPool<Task, Answer>(source: URL, data: unknown, count: number): Pool<Task, Answer> {
+  let most = count;
   const queue: Job<Task, Answer>[] = [];
   const idle: Worker[] = [];
   const busy = new Map<Worker, Job<Task, Answer>>();
@@ -84,9 +87,13 @@ export function workerPool<Task, Answer>(source: URL, data: unknown, count: numb
     run: (task) =>
       new Promise((resolve, reject) => {
         queue.push({ task, resolve, reject });
-        const worker = idle.shift() ?? (busy.size < count ? start() : undefined);
+        const worker = idle.shift() ?? (busy.size < most ? start() : undefined);
         if (worker) next(worker);
       }),
+    widen: (wider) => {
+      most = Math.max(most, wider);
+      while (queue.length > 0 && busy.size < most) next(idle.shift() ?? start());
+    },
     close: async () => {
       await Promise.all([...idle, ...busy.keys()].map((worker) => worker.terminate()));
     },

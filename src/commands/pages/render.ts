@@ -55,12 +55,13 @@ async function made({ catalogue, stage, signal, onLine }: Orders, stale: readonl
   const either = AbortSignal.any([signal, failed.signal]);
   const environment = { OUT_DIR: stage.work, NODE_ENV: 'production', [TO_RENDER]: path };
   try {
+    const pages = runAstro(['build'], { environment, onLine, signal: either }).then((run) => {
+      if (run.code !== 0) failed.abort(new Error('the pages were not rendered'));
+      return run;
+    });
     const [log] = await Promise.all([
-      runAstro(['build'], { environment, onLine, signal: either }).then((run) => {
-        if (run.code !== 0) failed.abort(new Error('the pages were not rendered'));
-        return run;
-      }),
-      writeOwnFiles(stale, { shared: sharedOf(catalogue), folder: stage.own }, either).catch(
+      pages,
+      writeOwnFiles(stale, { shared: sharedOf(catalogue), folder: stage.own }, either, pages).catch(
         (error: unknown) => {
           const own = !either.aborted;
           failed.abort(error);
