@@ -1,5 +1,5 @@
-import { onGround } from './camera.ts';
-import { expose, type Raster } from './exposure.ts';
+import { onGround, type Size } from './camera.ts';
+import { expose, unexposed, type Raster } from './exposure.ts';
 import { fullStrength, openLight, type Light } from './lights.ts';
 import type { Rgb } from './material.ts';
 import type { Scene } from './scene.ts';
@@ -19,23 +19,24 @@ const TINT = 1;
 /** Strip along the edges of a picture in which the shadow fades to nothing, as a share of its height. */
 const FADE = 0.1;
 
-/** Places on the ground under a coarse grid of pixels. */
-export interface Ground {
-  readonly lit: Lit;
-  readonly columns: number;
-}
+/** Size of the shade of a picture [px]: each of its pixels stands for a small square of the picture's. */
+export const shadeSize = ({ width, height }: Size): Size => ({
+  width: Math.ceil(width / STEP),
+  height: Math.ceil(height / STEP),
+});
 
-/** Places on the ground that are seen between the parts of a scene. */
-export function groundOf({ camera, size, ground }: Scene): Ground {
-  const columns = Math.ceil(size.width / STEP) + 2;
-  const rows = Math.ceil(size.height / STEP) + 2;
+/** Places on the ground in the middles of the pixels of the shade of a scene. */
+export function groundOf({ camera, size, ground }: Scene): Lit {
+  const { width: columns, height: rows } = shadeSize(size);
   const position = new Float32Array(3 * columns * rows);
   const normal = new Float32Array(3 * columns * rows);
   for (let i = 0; i < columns * rows; i++) {
-    position.set(onGround(camera, (i % columns) * STEP, Math.floor(i / columns) * STEP, ground), 3 * i);
+    const x = ((i % columns) + 0.5) * (size.width / columns);
+    const y = (Math.floor(i / columns) + 0.5) * (size.height / rows);
+    position.set(onGround(camera, x, y, ground), 3 * i);
     normal[3 * i + 2] = 1;
   }
-  return { lit: unlit({ count: columns * rows, position, normal }), columns };
+  return unlit({ count: columns * rows, position, normal });
 }
 
 /** Mean of each place and its neighbours in its line, as far as they lie in it; lines begin at multiples of `stride`. */
@@ -61,14 +62,6 @@ function melted(values: Float32Array, columns: number): Float32Array {
   return down(along(down(along(values))));
 }
 
-/** Values between two rows of a grid. */
-function rowBetween(grid: Float32Array, columns: number, row: number, into: Float64Array): void {
-  const above = Math.floor(row) * columns;
-  const share = row - Math.floor(row);
-  for (let c = 0; c < columns; c++)
-    into[c] = grid[above + c]! * (1 - share) + grid[above + columns + c]! * share;
-}
-
 /** How much of a shadow is left at each place along a side of the picture: it fades to nothing at both ends. */
 function fades(length: number, strip: number): Float64Array {
   return Float64Array.from({ length }, (_, place) =>
@@ -76,59 +69,36 @@ function fades(length: number, strip: number): Float64Array {
   );
 }
 
-/** How dark the ground is at each place of its grid, below 0 where the shade is too faint, and how much of it glows. */
-function shadeOf({ lit, columns }: Ground, lights: readonly Light[], glows: boolean) {
-  const [open, full] = [openLight(lights), fullStrength(lights)];
-  const arrived = melted(
-    lit.sky.map((value, i) => (value + lit.key[i]!) / open),
-    columns,
-  );
-  const through = glows ? melted(lit.through, columns) : arrived;
-  return {
-    dark: arrived.map((left) => (DARKEST * (1 - left - FAINT)) / (1 - FAINT)),
-    tint: through.map((light, i) => (glows ? TINT * (light / full - arrived[i]!) : 0)),
-  };
+/** Colour of a shadow: dark, or partly that of the light that went through. */
+function tinted(share: number, glow: Rgb): Rgb {
+  const tint = Math.min(0.8, Math.max(0, share));
+  const mixed = (k: 0 | 1 | 2) => SHADOW[k] * (1 - tint) + 0.4 * glow[k] * tint;
+  return [mixed(0), mixed(1), mixed(2)];
 }
 
 /**
- * Lays the shadow of a scene under what is already exposed, tinted where light came through plastic.
+ * The shadow of a scene, tinted where light came through plastic, as a small picture of its own. Stretched to the size of
+ * the picture and laid under it, it is smooth, and it runs on under what stands on the ground.
  *
- * @param ground - with its light
+ * @param ground - of `groundOf`, with its light
+ * @param size - of the picture [px]
  * @param glow - colour of light that went through; left out when nothing lets light through
+ * @returns of `shadeSize`, clear along its edges
  */
-export function layShadow(
-  into: Raster,
-  ground: Ground,
-  lights: readonly Light[],
-  glow: Rgb | undefined,
-): void {
-  const { width, height, data } = into;
-  const { columns } = ground;
-  const { dark, tint } = shadeOf(ground, lights, glow !== undefined);
+export function shadeOf(ground: Lit, size: Size, lights: readonly Light[], glow: Rgb | undefined): Raster {
+  const shade = unexposed(shadeSize(size));
+  const { width, height } = shade;
+  const [open, full] = [openLight(lights), fullStrength(lights)];
+  const arrived = melted(
+    ground.sky.map((value, i) => (value + ground.key[i]!) / open),
+    width,
+  );
+  const through = glow && melted(ground.through, width);
   const [fadeX, fadeY] = [fades(width, FADE * height), fades(height, FADE * height)];
-  const darkRow = new Float64Array(columns);
-  const tintRow = new Float64Array(columns);
-  const light = new Float64Array(3);
-  for (let y = 0; y < height; y++) {
-    rowBetween(dark, columns, (y + 0.5) / STEP, darkRow);
-    rowBetween(tint, columns, (y + 0.5) / STEP, tintRow);
-    for (let c = 0; c * STEP < width; c++) {
-      const shades = darkRow[c + 1]! - darkRow[c]!;
-      if (darkRow[c]! <= 0 && shades <= -darkRow[c]!) continue;
-      for (let x = c * STEP; x < width && x < (c + 1) * STEP; x++) {
-        const free = 1 - data[4 * (y * width + x) + 3]! / 255;
-        const share = (x + 0.5) / STEP - c;
-        const shade = darkRow[c]! + shades * share;
-        if (free === 0 || shade <= 0) continue;
-        tinted(tintRow[c]! + (tintRow[c + 1]! - tintRow[c]!) * share, glow, light);
-        expose(into, y * width + x, free * fadeX[x]! * fadeY[y]! * shade, light);
-      }
-    }
-  }
-}
-
-/** Colour of a shadow: dark, or partly that of the light that went through. */
-function tinted(share: number, glow: Rgb = SHADOW, out: Float64Array): void {
-  const tint = Math.min(0.8, Math.max(0, share));
-  for (let k = 0; k < 3; k++) out[k] = SHADOW[k]! * (1 - tint) + 0.4 * glow[k]! * tint;
+  arrived.forEach((left, i) => {
+    const dark = (DARKEST * (1 - left - FAINT)) / (1 - FAINT);
+    const faded = fadeX[i % width]! * fadeY[Math.floor(i / width)]! * Math.max(0, dark);
+    expose(shade, i, faded, through ? tinted(TINT * (through[i]! / full - left), glow) : SHADOW);
+  });
+  return shade;
 }

@@ -4,19 +4,31 @@ import { fingerprint } from '../io/fingerprint.ts';
 import { PHOTO_SIZE, photoPixels } from '../io/photo.ts';
 import { contentFolder } from '../io/settings.ts';
 import { colourOf, plasticOf } from '../render/colours.ts';
-import { pictureFiles, pictureShapes, type PictureFile, type PictureShape } from '../render/encode.ts';
+import {
+  pictureFiles,
+  pictureShapes,
+  shadeFile,
+  type PictureFile,
+  type PictureShape,
+} from '../render/encode.ts';
+import { shadeSize } from '../render/ground.ts';
 import { rendered } from '../render/render.ts';
-import { partOf, type Part } from '../render/scene.ts';
+import { partOf, type Part, type Scene } from '../render/scene.ts';
 import { baitScene, moldScene, nearestLie } from '../render/subjects.ts';
 import type { Brief } from '../sheet/brief.ts';
 import type { Sheet } from '../sheet/sheet.ts';
+
+/** A file of a picture on the site. */
+type Placed = PictureShape & { readonly path: string };
 
 /** One picture of a sheet: all the sizes that it is published in. */
 export interface Picture {
   readonly name: string;
   /** What it shows, in words. */
   readonly alt: string;
-  readonly files: readonly (PictureShape & { readonly path: string })[];
+  readonly files: readonly Placed[];
+  /** Its shadow on the ground, to be stretched to the size of the picture and laid under it; photos have none. */
+  readonly shade?: Placed;
 }
 
 /** The pictures of a sheet, the one to show first in front. */
@@ -41,11 +53,17 @@ function baitPart({ geometry: { mesh }, bait }: Sheet): () => Part {
   return () => (part ??= partOf(mesh, plasticOf(colourOf(bait))));
 }
 
+/** Files of a rendered picture, its shade behind them. */
+async function sceneFiles(scene: Scene): Promise<readonly PictureFile[]> {
+  const { shown, shade } = rendered(scene);
+  return [...(await pictureFiles(shown)), await shadeFile(shade)];
+}
+
 /** Files of a picture of the bait; molds of one bait share them. */
 function baitFiles({ geometry, bait }: Sheet, part: () => Part): Promise<readonly PictureFile[]> {
   const { mesh } = geometry;
   return remember('picture', { mesh, colour: colourOf(bait), SIZE }, () =>
-    pictureFiles(rendered(baitScene(part(), SIZE))),
+    sceneFiles(baitScene(part(), SIZE)),
   );
 }
 
@@ -57,7 +75,7 @@ function moldFiles(
   const lie = layout.cavities.length > 1 ? nearestLie(layout.cavities) : undefined;
   const { mesh } = geometry;
   return remember('picture', { shown, mesh, lie, colour: colourOf(bait), SIZE }, () =>
-    pictureFiles(rendered(moldScene(shown, SIZE, lie && { bait: part(), lie }))),
+    sceneFiles(moldScene(shown, SIZE, lie && { bait: part(), lie })),
   );
 }
 
@@ -81,11 +99,20 @@ async function photoShapes(photo: Photo): Promise<readonly PictureShape[]> {
 
 function published(
   { id }: Pictured,
-  { name, alt }: Omit<Picture, 'files'>,
+  { name, alt }: Pick<Picture, 'name' | 'alt'>,
   shapes: readonly PictureShape[],
+  shade?: PictureShape,
 ): Picture {
-  const path = ({ width }: PictureShape) => `molds/${id}/picture-${name}-${width}.webp`;
-  return { name, alt, files: shapes.map((shape) => ({ ...shape, path: path(shape) })) };
+  const placed = (shape: PictureShape, kind: number | 'shade'): Placed => ({
+    ...shape,
+    path: `molds/${id}/picture-${name}-${kind}.webp`,
+  });
+  return {
+    name,
+    alt,
+    files: shapes.map((shape) => placed(shape, shape.width)),
+    ...(shade && { shade: placed(shade, 'shade') }),
+  };
 }
 
 function photosOf(pictured: Pictured): Promise<Picture>[] {
@@ -104,8 +131,9 @@ function renderedGallery(pictured: Pictured): Gallery {
   };
   const open = { name: 'mold', alt: `Lower half of the mold, its parting face up${lying}` };
   const shapes = pictureShapes(SIZE);
+  const shade = shadeSize(SIZE);
   return {
-    pictures: [published(pictured, seen, shapes), published(pictured, open, shapes)],
+    pictures: [published(pictured, seen, shapes, shade), published(pictured, open, shapes, shade)],
     note: `The bait in ${colour} and the lower half of its mold: pictures worked out from the solids, not photos.`,
   };
 }
@@ -116,13 +144,20 @@ export async function picturesOf(pictured: Pictured): Promise<Gallery> {
   return first ? { pictures: [first, ...others] } : renderedGallery(pictured);
 }
 
+/** Paths of every file of the pictures of a sheet. */
+export async function picturePaths(pictured: Pictured): Promise<readonly string[]> {
+  const { pictures } = await picturesOf(pictured);
+  return pictures.flatMap(({ files, shade }) =>
+    [...files, ...(shade ? [shade] : [])].map(({ path }) => path),
+  );
+}
+
 /** The bytes of every file of the pictures of a sheet, by path. */
 export async function pictureBytes(sheet: Sheet): Promise<ReadonlyMap<string, Uint8Array>> {
-  const { pictures } = await picturesOf(sheet);
   const { photos } = sheet.mold.listing;
   const part = baitPart(sheet);
   const made = photos.length > 0 ? photos.map(photoFiles) : [baitFiles(sheet, part), moldFiles(sheet, part)];
   const bytes = (await Promise.all(made)).flat();
-  const files = pictures.flatMap((picture) => picture.files);
-  return new Map(files.map(({ path }, index) => [path, (bytes[index] as PictureFile).data]));
+  const paths = await picturePaths(sheet);
+  return new Map(paths.map((path, index) => [path, (bytes[index] as PictureFile).data]));
 }

@@ -21,8 +21,8 @@ const covered: Record<string, number> = {};
 const draw = (name: string, material: (typeof materials)[keyof typeof materials]) => () => {
   const part = partOf(mesh, material);
   const camera = framed(part.mesh.positions, { azimuth: -1, elevation: 0.8 }, SIZE, 0.1);
-  const { data } = rendered({ parts: [part], ground: -12, camera, size: SIZE });
-  covered[name] = data.filter((value, i) => i % 4 === 3 && value === 255).length;
+  const { shown } = rendered({ parts: [part], ground: -12, camera, size: SIZE });
+  covered[name] = shown.data.filter((value, i) => i % 4 === 3 && value === 255).length;
 };
 const tasks = Object.entries(materials).map(([name, material]) => [name, draw(name, material)] as const);
 const times = await timed(Object.fromEntries(tasks), { runs: RUNS, clock: 'cpu' });

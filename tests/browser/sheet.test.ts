@@ -62,6 +62,31 @@ describe.each([360, 1440])('a sheet at %i px', (width) => {
     expect(await drawing.locator('path').count()).toBeGreaterThan(1);
     await page.context().close();
   });
+
+  test.each(['molds/peg-2/', ''])(
+    'on /%s every picture lies on its shadow, which is as large',
+    async (path) => {
+      const { page } = await visit(path, width);
+      const pictures = await page.locator('.picture').all();
+      expect(pictures.length).toBeGreaterThan(0);
+      for (const picture of pictures) {
+        await picture.scrollIntoViewIfNeeded();
+        const shade = picture.locator('img[src$="-shade.webp"]');
+        const shown = picture.locator('img:not([src$="-shade.webp"])');
+        const box = await shown.boundingBox();
+        expect(box?.width ?? 0).toBeGreaterThan(100);
+        expect((box?.width ?? 0) / (box?.height ?? 1)).toBeCloseTo(1.5, 1);
+        expect(await shade.boundingBox()).toEqual(box);
+        const order = await shown.evaluate((image) => {
+          const { x, y, width: wide, height } = image.getBoundingClientRect();
+          const hit = image.ownerDocument.elementsFromPoint(x + wide / 2, y + height / 2);
+          return hit.flatMap((element) => (element.tagName === 'IMG' ? [element.getAttribute('alt')] : []));
+        });
+        expect(order).toEqual([await shown.getAttribute('alt'), '']);
+      }
+      await page.context().close();
+    },
+  );
 });
 
 describe.each(['light', 'dark'] as const)('in the %s', (scheme) => {

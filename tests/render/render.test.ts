@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import type { Vec3 } from '../../src/core/mesh/mesh.ts';
 import { meshInBlock } from '../../src/core/solid/plan.ts';
@@ -59,7 +58,7 @@ test('every pixel of a convex solid is covered once at most', () => {
 });
 
 test('the level face of a box is lit evenly', () => {
-  const shown = rendered(sceneOf(box([0.02, 0.02, 0.004])));
+  const { shown } = rendered(sceneOf(box([0.02, 0.02, 0.004])));
   const middle = pixel(shown, 150, 90);
   for (const [x, y] of [
     [140, 90],
@@ -74,21 +73,12 @@ test('the level face of a box is lit evenly', () => {
   expect(middle[3]).toBe(255);
 });
 
-test('the ground is clear but for the shadow, which fades before the edge', () => {
-  const { data } = rendered(sceneOf());
-  const alphas = data.filter((_, i) => i % 4 === 3);
-  const row = (y: number) => alphas.subarray(y * size.width, (y + 1) * size.width);
-  expect(Math.max(...row(0), ...row(size.height - 1))).toBe(0);
-  const shadow = alphas.filter((alpha) => alpha > 0 && alpha < 255).length;
-  expect(shadow).toBeGreaterThan(500);
-});
-
-test('the same scene gives the same bytes', () => {
-  const hash = () =>
-    createHash('sha256')
-      .update(rendered(baitScene(partOf(capsule(0.005, 0.04, 24, 48), plasticOf('pumpkin')), size)).data)
-      .digest('hex');
-  expect(hash()).toBe(hash());
+test('the ground is clear', () => {
+  const scene = sceneOf();
+  const { data } = rendered(scene).shown;
+  const { count, pixel: at } = fragments(scene);
+  const seen = new Set(at.subarray(0, count));
+  for (let i = 0; i < size.width * size.height; i++) expect(data[4 * i + 3]! > 0).toBe(seen.has(i));
 });
 
 test.each([
@@ -98,7 +88,7 @@ test.each([
   ['amber', [0, 2]],
   ['watermelon', [1, 2]],
 ] as const)('%s plastic looks it', (colour, [most, least]) => {
-  const shown = rendered(baitScene(partOf(capsule(0.006, 0.04, 24, 48), plasticOf(colour)), size));
+  const { shown } = rendered(baitScene(partOf(capsule(0.006, 0.04, 24, 48), plasticOf(colour)), size));
   const sums = [0, 0, 0, 0];
   shown.data.forEach((value, i) => (sums[i % 4]! += shown.data[i - (i % 4) + 3] === 255 ? value : 0));
   expect(sums[most]).toBeGreaterThan(1.3 * sums[least]!);
@@ -146,7 +136,7 @@ describe('a mold half', () => {
 });
 
 describe('files of a picture', async () => {
-  const shown = rendered(
+  const { shown } = rendered(
     baitScene(partOf(capsule(0.006, 0.04, 24, 48), plasticOf('pearl')), { width: 700, height: 467 }),
   );
   const files = await pictureFiles(shown);

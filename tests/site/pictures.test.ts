@@ -11,9 +11,11 @@ const PAGES = ['index.html', 'molds/peg-2/index.html'];
 
 describe.each(PAGES)('%s', async (name) => {
   const html = await readFile(join(site, name), 'utf8');
-  const pictures = [...html.matchAll(/<img (?:[^>"]|"[^"]*")*>/gu)]
+  const images = [...html.matchAll(/<img (?:[^>"]|"[^"]*")*>/gu)]
     .map(([text]) => text)
     .filter((text) => text.includes('/picture-'));
+  const shades = images.filter((text) => text.includes('-shade.webp'));
+  const pictures = images.filter((text) => !shades.includes(text));
 
   test('has its pictures, with room kept for them and words instead of them', () => {
     expect(pictures).toHaveLength(name === 'index.html' ? 1 : 2);
@@ -21,6 +23,21 @@ describe.each(PAGES)('%s', async (name) => {
       expect(picture).toMatch(/ width="960" height="640"/u);
       expect(picture).toMatch(/ alt="[^"]{20,}"/u);
       expect(picture).toMatch(/ src="[^"]*-640\.webp"/u);
+    }
+  });
+
+  test('has the shadow of each of them in front of it, as wide and without words', async () => {
+    expect(images).toEqual(shades.flatMap((shade, index) => [shade, pictures[index]]));
+    for (const shade of shades) {
+      expect(shade).toMatch(/ width="960" height="640"/u);
+      expect(shade).toMatch(/ alt(?:="")?[ >]/u);
+      expect(shade).toMatch(/ aria-hidden="?true/u);
+      const [, source = ''] = /src="?\/([^ ">]*)/u.exec(shade) ?? [];
+      expect(await sharp(join(site, source)).metadata()).toMatchObject({
+        format: 'webp',
+        width: 96,
+        height: 64,
+      });
     }
   });
 
@@ -35,11 +52,13 @@ describe.each(PAGES)('%s', async (name) => {
     }
   });
 
-  test('both pictures of a sheet weigh at most 24 kB in the size a phone takes', async () => {
-    const sources = [...html.matchAll(/(\S+-640\.webp) /gu)].map(([, source = '']) => source);
+  test('both pictures of a sheet and their shadows weigh at most 24 kB in the size a phone takes', async () => {
+    const sources = [...html.matchAll(/([^\s"=]+-(?:640|shade)\.webp)[" ]/gu)].map(
+      ([, source = '']) => source,
+    );
     const paths = new Set(sources.map((source) => join(site, source.replace(/^.*="|^\//gu, ''))));
     const sizes = await Promise.all([...paths].map(async (path) => (await stat(path)).size));
-    expect(sizes.length).toBeGreaterThan(0);
+    expect(sizes).toHaveLength(images.length);
     expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(24 * 1024);
   });
 });
@@ -59,4 +78,5 @@ test('photos of the listing are shown instead of rendered pictures', async () =>
   expect(note).toBeUndefined();
   expect(pictures.map(({ name, alt }) => [name, alt])).toEqual([['photo-1', 'The mold on a bench']]);
   expect(pictures[0].files.map(({ width }) => width)).toEqual([320, 500]);
+  expect(pictures[0].shade).toBeUndefined();
 });

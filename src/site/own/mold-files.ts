@@ -11,7 +11,7 @@ import { specOf } from '../../sheet/spec.ts';
 import type { Shared } from '../analysis/groups.ts';
 import { cardFonts } from '../card-fonts.ts';
 import { drawingsOfSheet } from '../drawn.ts';
-import { pictureBytes, picturesOf } from '../pictures.ts';
+import { pictureBytes, picturePaths } from '../pictures.ts';
 import type { OwnFile } from './own-file.ts';
 
 function json(name: string, make: () => unknown): OwnFile {
@@ -59,15 +59,13 @@ function drawings(sheet: Sheet): OwnFile[] {
 }
 
 async function pictures(sheet: Sheet): Promise<OwnFile[]> {
-  const { pictures: all } = await picturesOf(sheet);
+  const paths = await picturePaths(sheet);
   let made: ReturnType<typeof pictureBytes> | undefined;
-  return all
-    .flatMap(({ files }) => files)
-    .map(({ path }) => ({
-      name: path.slice(path.lastIndexOf('/') + 1),
-      type: 'image/webp',
-      make: async () => (await (made ??= pictureBytes(sheet))).get(path) ?? '',
-    }));
+  return paths.map((path) => ({
+    name: path.slice(path.lastIndexOf('/') + 1),
+    type: 'image/webp',
+    make: async () => (await (made ??= pictureBytes(sheet))).get(path) ?? '',
+  }));
 }
 
 /** Every file of a mold besides its pages: data, cards, drawings, pictures. */
