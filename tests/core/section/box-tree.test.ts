@@ -21,7 +21,10 @@ const areaOf = (mesh: Mesh, members: readonly number[]): number[] => {
   const sums = [0, 0, 0];
   for (const t of members) {
     const [a, b, c] = cornersOf(mesh, t) as [Vec3, Vec3, Vec3];
-    const [u, v] = [b, c].map((corner) => corner.map((value, axis) => value - a[axis]!)) as unknown as [Vec3, Vec3];
+    const [u, v] = [b, c].map((corner) => corner.map((value, axis) => value - a[axis]!)) as unknown as [
+      Vec3,
+      Vec3,
+    ];
     sums.forEach((_, i) => {
       const [j, k] = [(i + 1) % 3, (i + 2) % 3] as [0 | 1 | 2, 0 | 1 | 2];
       sums[i] = sums[i]! + u[j] * v[k] - u[k] * v[j];
