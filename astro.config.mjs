@@ -1,6 +1,6 @@
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
-import { mistakesInPreview } from './src/commands/preview.ts';
+import { filesInPreview, mistakesInPreview } from './src/commands/preview.ts';
 import { shopOf } from './src/io/catalogue.ts';
 import { tokensPlugin } from './src/styles/tokens-plugin.ts';
 import { CACHE_FOLDER, contentFolder, outputFolder } from './src/io/settings.ts';
@@ -21,7 +21,7 @@ export default defineConfig({
   compressHTML: true,
   prerenderConflictBehavior: 'error',
   devToolbar: { enabled: false },
-  integrations: [mdx(), mistakesInPreview()],
+  integrations: [mdx(), mistakesInPreview(), filesInPreview()],
   server: { host: '127.0.0.1' },
   vite: {
     plugins: [tokensPlugin(shop?.look ?? {})],

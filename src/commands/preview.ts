@@ -14,6 +14,21 @@ export function mistakesInPreview(): AstroIntegration {
   };
 }
 
+/**
+ * Previews answer paths with and without a slash at their end: Astro cannot tell that a route whose last part is only known
+ * with the catalogue is one of files.
+ */
+export function filesInPreview(): AstroIntegration {
+  return {
+    name: 'partline-files',
+    hooks: {
+      'astro:config:setup': ({ command, updateConfig }) => {
+        if (command === 'dev') updateConfig({ trailingSlash: 'ignore' });
+      },
+    },
+  };
+}
+
 /** Answers requests for pages while the catalogue in a folder has mistakes; looks again after a file has changed. */
 export function showMistakes({ watcher, middlewares }: Server, folder: string): void {
   let found: Promise<readonly FramedProblem[]> | undefined;

@@ -1,3 +1,4 @@
+import { spawn } from 'node:child_process';
 import { EventEmitter } from 'node:events';
 import { readFile, writeFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
@@ -58,4 +59,31 @@ test('what an author wrote cannot become markup on that page', () => {
   ]);
   expect(page).not.toContain('<img');
   expect(page.split('&lt;img src=x onerror=&quot;a()&quot;&gt;')).toHaveLength(5);
+});
+
+test('files of a mold are there, at the paths that its page names', { timeout: 120_000 }, async () => {
+  // Without what tells programs that they run in a test: Astro would serve no pages.
+  const { PATH, ANALYSIS_CACHE } = process.env;
+  const env = { PATH, ANALYSIS_CACHE, CONTENT_DIR: 'tests/fixtures/site-tiny' };
+  const child = spawn(process.execPath, ['src/commands/dev.ts', '--port', '4390'], { env });
+  onTestFinished(() => void child.kill());
+  const address = await new Promise<string>((found, lost) => {
+    let said = '';
+    child.stdout.on('data', (data: Buffer) => {
+      said += data.toString();
+      const [, local] = /(http:\/\/127\.0\.0\.1:\d+)/u.exec(said) ?? [];
+      if (local) found(local);
+    });
+    child.once('close', () => lost(new Error(`the preview ended: ${said}`)));
+  });
+  const page = await (await fetch(`${address}/molds/peg-2/`)).text();
+  const [shade] = /\/molds\/peg-2\/picture-bait-shade\.webp/u.exec(page) ?? [];
+  const types = [shade, '/molds/peg-2/spec.json'].map(async (path) => {
+    const { status, headers } = await fetch(`${address}${path}`);
+    return [status, headers.get('content-type')];
+  });
+  expect(await Promise.all(types)).toEqual([
+    [200, 'image/webp'],
+    [200, 'application/json'],
+  ]);
 });
