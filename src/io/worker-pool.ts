@@ -48,12 +48,19 @@ export function workerSource(path: string): URL {
  * @param source - the module
  * @param data - handed to every thread as its `workerData`
  * @param count - how many threads
+ * @param turns - tasks after which a thread makes room for a fresh one: what its kernels took of memory goes back
  */
-export function workerPool<Task, Answer>(source: URL, data: unknown, count: number): Pool<Task, Answer> {
+export function workerPool<Task, Answer>(
+  source: URL,
+  data: unknown,
+  count: number,
+  turns = Infinity,
+): Pool<Task, Answer> {
   let most = count;
   const queue: Job<Task, Answer>[] = [];
   const idle: Worker[] = [];
   const busy = new Map<Worker, Job<Task, Answer>>();
+  const served = new WeakMap<Worker, number>();
 
   const next = (worker: Worker): void => {
     const job = queue.shift();
@@ -66,13 +73,20 @@ export function workerPool<Task, Answer>(source: URL, data: unknown, count: numb
     busy.delete(worker);
     return job;
   };
+  const rested = (worker: Worker): Worker => {
+    const turn = (served.get(worker) ?? 0) + 1;
+    served.set(worker, turn);
+    if (turn < turns || queue.length === 0) return worker;
+    void worker.terminate();
+    return start();
+  };
   const start = (): Worker => {
     const worker = new Worker(source, { workerData: data, resourceLimits: LIMITS });
     worker.on('message', (reply: PoolReply<Answer>) => {
       const job = settle(worker);
       if ('answer' in reply) job?.resolve(reply.answer);
       else job?.reject(new Error(reply.trace));
-      next(worker);
+      next(rested(worker));
     });
     worker.on('error', (error: Error) => {
       settle(worker)?.reject(error);
