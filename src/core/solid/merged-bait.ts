@@ -48,9 +48,19 @@ export function mergedBaits(shop: Workshop, { cavities }: MoldTable): MergedBait
 /** Kept as long as the mesh, for the other molds of a bait. */
 const known = new WeakMap<Mesh, Mesh>();
 
+/** A merged bait whose part below the parting plane is off by more than this has facets that cross one another [1]. */
+const SOUND = 2e-7;
+
+/** Merged, or as it is, where merging made facets cross: the kernel then counts what they enclose in another way. */
 function merged(shop: Workshop, mesh: Mesh): MergedBait {
   const coarse = known.get(mesh) ?? coarseMesh(mesh, MERGED_WITHIN);
-  known.set(mesh, coarse);
+  const bait = asSolid(shop, mesh, coarse);
+  const sound = coarse === mesh || Math.abs(shop.volume(bait.lower) - bait.below) <= SOUND * bait.volume;
+  known.set(mesh, sound ? coarse : mesh);
+  return sound ? bait : asSolid(shop, mesh, mesh);
+}
+
+function asSolid(shop: Workshop, mesh: Mesh, coarse: Mesh): MergedBait {
   const whole = shop.solid(coarse, 'single');
   const shared = sharedVolumes(coarse);
   const { min, max } = meshBox(coarse);
