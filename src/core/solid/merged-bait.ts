@@ -32,6 +32,7 @@ const BEYOND = 5e-4;
  *
  * @param shop - the kernel at work
  * @param mold - the mold [m]
+ * @param merge - false leaves the baits as they are
  * @returns a bait for each cavity
  * @throws {RangeError} when a mesh is open or inside out
  *
@@ -39,28 +40,18 @@ const BEYOND = 5e-4;
  * Cost: 0.6 µs a triangle of each mesh, the first time that it is seen, and some 30 ms.
  * Source: `coarseMesh`; cutting by the kernel.
  */
-export function mergedBaits(shop: Workshop, { cavities }: MoldTable): MergedBait[] {
+export function mergedBaits(shop: Workshop, { cavities }: MoldTable, merge = true): MergedBait[] {
   const made = new Map<Mesh, MergedBait>();
-  for (const { mesh } of cavities) if (!made.has(mesh)) made.set(mesh, merged(shop, mesh));
+  for (const { mesh } of cavities) if (!made.has(mesh)) made.set(mesh, merged(shop, mesh, merge));
   return cavities.map(({ mesh }) => made.get(mesh)!);
 }
 
 /** Kept as long as the mesh, for the other molds of a bait. */
 const known = new WeakMap<Mesh, Mesh>();
 
-/** A merged bait whose part below the parting plane is off by more than this has facets that cross one another [1]. */
-const SOUND = 2e-7;
-
-/** Merged, or as it is, where merging made facets cross: the kernel then counts what they enclose in another way. */
-function merged(shop: Workshop, mesh: Mesh): MergedBait {
-  const coarse = known.get(mesh) ?? coarseMesh(mesh, MERGED_WITHIN);
-  const bait = asSolid(shop, mesh, coarse);
-  const sound = coarse === mesh || Math.abs(shop.volume(bait.lower) - bait.below) <= SOUND * bait.volume;
-  known.set(mesh, sound ? coarse : mesh);
-  return sound ? bait : asSolid(shop, mesh, mesh);
-}
-
-function asSolid(shop: Workshop, mesh: Mesh, coarse: Mesh): MergedBait {
+function merged(shop: Workshop, mesh: Mesh, merge: boolean): MergedBait {
+  const coarse = merge ? (known.get(mesh) ?? coarseMesh(mesh, MERGED_WITHIN)) : mesh;
+  if (merge) known.set(mesh, coarse);
   const whole = shop.solid(coarse, 'single');
   const shared = sharedVolumes(coarse);
   const { min, max } = meshBox(coarse);
