@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { stripVTControlCharacters } from 'node:util';
+import { WITHOUT_MIDDLE_COMPILER } from '../io/compiler.ts';
 import { PROJECT_ROOT } from '../io/settings.ts';
 
 /** How an Astro command ended and everything it printed, without colours. */
@@ -38,7 +39,7 @@ function surroundings(): NodeJS.ProcessEnv {
 
 /** Runs an Astro command in the project and keeps its log. */
 export async function runAstro(args: readonly string[], options: AstroOptions = {}): Promise<AstroRun> {
-  const child = spawn(process.execPath, [...LEAN, BINARY, ...args], {
+  const child = spawn(process.execPath, [...LEAN, WITHOUT_MIDDLE_COMPILER, BINARY, ...args], {
     cwd: PROJECT_ROOT,
     env: { ...surroundings(), ...ENVIRONMENT, ...options.environment },
     stdio: ['ignore', 'pipe', 'pipe'],

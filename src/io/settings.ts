@@ -1,4 +1,5 @@
 import { join, relative, resolve, sep } from 'node:path';
+import './compiler.ts';
 
 /** The folder of the project; every command runs there. */
 export const PROJECT_ROOT = process.cwd();

@@ -60,7 +60,7 @@ export function workerPool<Task, Answer>(
   const queue: Job<Task, Answer>[] = [];
   const idle: Worker[] = [];
   const busy = new Map<Worker, Job<Task, Answer>>();
-  const served = new WeakMap<Worker, number>();
+  const isTired = turnsTaken(turns);
 
   const next = (worker: Worker): void => {
     const job = queue.shift();
@@ -74,9 +74,7 @@ export function workerPool<Task, Answer>(
     return job;
   };
   const rested = (worker: Worker): Worker => {
-    const turn = (served.get(worker) ?? 0) + 1;
-    served.set(worker, turn);
-    if (turn < turns || queue.length === 0) return worker;
+    if (!isTired(worker) || queue.length === 0) return worker;
     void worker.terminate();
     return start();
   };
@@ -111,5 +109,15 @@ export function workerPool<Task, Answer>(
     close: async () => {
       await Promise.all([...idle, ...busy.keys()].map((worker) => worker.terminate()));
     },
+  };
+}
+
+/** Counts a turn of a thread and says whether it has had them all. */
+function turnsTaken(turns: number): (worker: Worker) => boolean {
+  const taken = new WeakMap<Worker, number>();
+  return (worker) => {
+    const count = (taken.get(worker) ?? 0) + 1;
+    taken.set(worker, count);
+    return count >= turns;
   };
 }

@@ -59,26 +59,8 @@ export async function moldHalves(mold: MoldTable): Promise<MoldHalves> {
   return kernel.work((shop) => cut(shop, mold, layout));
 }
 
-/** The cut half and what was cut from it add up to the block within this; else merging made facets of a bait cross [1]. */
-const SOUND = 5e-7;
-
-/** Cut with merged baits, or with the baits as they are where that does not add up. */
 function cut(shop: Workshop, mold: MoldTable, layout: MoldLayout): MoldHalves {
-  const halves = cutWith(shop, mold, layout, mergedBaits(shop, mold));
-  const { length, width, thickness } = mold.block;
-  const { metal, besides, baits } = halves.cut;
-  const left = (length * width * thickness) / 2 - metal - besides - baits;
-  return Math.abs(left) <= SOUND * baits
-    ? halves
-    : cutWith(shop, mold, layout, mergedBaits(shop, mold, false));
-}
-
-function cutWith(
-  shop: Workshop,
-  mold: MoldTable,
-  layout: MoldLayout,
-  baits: readonly MergedBait[],
-): MoldHalves {
+  const baits = mergedBaits(shop, mold);
   const placed = (solids: readonly Solid[]) => placedSolids(shop, solids, layout);
   const whole = placed(baits.map((bait) => bait.whole));
   const channels = channelSolids(shop, mold, layout);

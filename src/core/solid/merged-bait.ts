@@ -32,7 +32,6 @@ const BEYOND = 5e-4;
  *
  * @param shop - the kernel at work
  * @param mold - the mold [m]
- * @param merge - false leaves the baits as they are
  * @returns a bait for each cavity
  * @throws {RangeError} when a mesh is open or inside out
  *
@@ -40,18 +39,18 @@ const BEYOND = 5e-4;
  * Cost: 0.6 µs a triangle of each mesh, the first time that it is seen, and some 30 ms.
  * Source: `coarseMesh`; cutting by the kernel.
  */
-export function mergedBaits(shop: Workshop, { cavities }: MoldTable, merge = true): MergedBait[] {
+export function mergedBaits(shop: Workshop, { cavities }: MoldTable): MergedBait[] {
   const made = new Map<Mesh, MergedBait>();
-  for (const { mesh } of cavities) if (!made.has(mesh)) made.set(mesh, merged(shop, mesh, merge));
+  for (const { mesh } of cavities) if (!made.has(mesh)) made.set(mesh, merged(shop, mesh));
   return cavities.map(({ mesh }) => made.get(mesh)!);
 }
 
 /** Kept as long as the mesh, for the other molds of a bait. */
 const known = new WeakMap<Mesh, Mesh>();
 
-function merged(shop: Workshop, mesh: Mesh, merge: boolean): MergedBait {
-  const coarse = merge ? (known.get(mesh) ?? coarseMesh(mesh, MERGED_WITHIN)) : mesh;
-  if (merge) known.set(mesh, coarse);
+function merged(shop: Workshop, mesh: Mesh): MergedBait {
+  const coarse = known.get(mesh) ?? coarseMesh(mesh, MERGED_WITHIN);
+  known.set(mesh, coarse);
   const whole = shop.solid(coarse, 'single');
   const shared = sharedVolumes(coarse);
   const { min, max } = meshBox(coarse);
