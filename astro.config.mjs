@@ -1,5 +1,6 @@
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
+import { pagesApart } from './src/commands/pages/apart.ts';
 import { filesInPreview, mistakesInPreview } from './src/commands/preview.ts';
 import { shopOf } from './src/io/catalogue.ts';
 import { tokensPlugin } from './src/styles/tokens-plugin.ts';
@@ -21,7 +22,7 @@ export default defineConfig({
   compressHTML: true,
   prerenderConflictBehavior: 'error',
   devToolbar: { enabled: false },
-  integrations: [mdx(), mistakesInPreview(), filesInPreview()],
+  integrations: [mdx(), mistakesInPreview(), filesInPreview(), pagesApart()],
   server: { host: '127.0.0.1' },
   vite: {
     plugins: [tokensPlugin(shop?.look ?? {})],

@@ -4,20 +4,23 @@ import { createInterface } from 'node:readline';
 import { stripVTControlCharacters } from 'node:util';
 import { WITHOUT_MIDDLE_COMPILER } from '../io/compiler.ts';
 import { PROJECT_ROOT } from '../io/settings.ts';
+import { BUNDLE } from './pages/apart.ts';
 
-/** How an Astro command ended and everything it printed, without colours. */
+/** How Astro's processes ended and everything they printed, without colours. */
 export interface AstroRun {
   readonly code: number | null;
   readonly lines: readonly string[];
 }
 
 interface AstroOptions {
-  readonly environment?: Readonly<Record<string, string>>;
-  readonly onLine?: (line: string) => void;
-  readonly signal?: AbortSignal;
+  readonly environment: Readonly<Record<string, string>>;
+  readonly onLine: (line: string) => void;
+  readonly signal: AbortSignal;
 }
 
 const BINARY = join(PROJECT_ROOT, 'node_modules', 'astro', 'bin', 'astro.mjs');
+const RENDERER = join(PROJECT_ROOT, 'src', 'commands', 'pages', 'bundle-worker.ts');
+
 /**
  * Settings of the C library and of the bundler's own allocator: threads share two pools of memory instead of having one each,
  * and what is free goes back to the system at once. Some 300 MB less; where these allocators are not used, they mean nothing.
@@ -37,29 +40,42 @@ function surroundings(): NodeJS.ProcessEnv {
   return Object.fromEntries(Object.entries(process.env).filter(([name]) => !RESERVED.includes(name)));
 }
 
-/** Runs an Astro command in the project and keeps its log. */
-export async function runAstro(args: readonly string[], options: AstroOptions = {}): Promise<AstroRun> {
-  const child = spawn(process.execPath, [...LEAN, WITHOUT_MIDDLE_COMPILER, BINARY, ...args], {
+/** Runs a program in the project and keeps its log. */
+async function run(program: readonly string[], options: AstroOptions): Promise<AstroRun> {
+  const child = spawn(process.execPath, [...LEAN, WITHOUT_MIDDLE_COMPILER, ...program], {
     cwd: PROJECT_ROOT,
     env: { ...surroundings(), ...ENVIRONMENT, ...options.environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const stop = (): void => void child.kill('SIGTERM');
-  options.signal?.addEventListener('abort', stop, { once: true });
+  options.signal.addEventListener('abort', stop, { once: true });
   const lines: string[] = [];
   for (const stream of [child.stdout, child.stderr]) {
     createInterface({ input: stream }).on('line', (raw) => {
       const line = stripVTControlCharacters(raw);
       lines.push(line);
-      options.onLine?.(line);
+      options.onLine(line);
     });
   }
   const code = await new Promise<number | null>((resolve, reject) => {
     child.once('error', reject);
     child.once('close', resolve);
   });
-  options.signal?.removeEventListener('abort', stop);
+  options.signal.removeEventListener('abort', stop);
   return { code, lines };
+}
+
+/**
+ * Has Astro bundle the pages, then render them in a process of their own: what the bundler holds of memory is given back first.
+ *
+ * @param bundle - a folder that is not there, inside the project, so that the pages find their packages
+ */
+export async function runAstro(bundle: string, options: AstroOptions): Promise<AstroRun> {
+  const environment = { ...options.environment, [BUNDLE]: bundle };
+  const bundled = await run([BINARY, 'build'], { ...options, environment });
+  if (bundled.code !== 0) return bundled;
+  const rendered = await run([RENDERER], { ...options, environment });
+  return { code: rendered.code, lines: [...bundled.lines, ...rendered.lines] };
 }
 
 /** Warnings that a build may print, each with the reason why it does no harm. */

@@ -11,6 +11,8 @@ export interface Stage {
   readonly work: string;
   /** Where threads write what Astro does not. */
   readonly own: string;
+  /** The bundled pages until they are rendered; inside the project, too. */
+  readonly bundle: string;
   /** The finished site beside the old one, on the same disk. */
   readonly next: string;
   /** Where the old site steps aside to. */
@@ -21,7 +23,7 @@ export interface Stage {
 export function stageFor(output: string): Stage {
   const beside = (role: string) => join(dirname(output), `.${basename(output)}.${role}-${process.pid}`);
   const work = join(CACHE_FOLDER, `site-${process.pid}`);
-  return { work, own: `${work}.own`, next: beside('next'), old: beside('old') };
+  return { work, own: `${work}.own`, bundle: `${work}.bundle`, next: beside('next'), old: beside('old') };
 }
 
 /** Why a folder must not be replaced by a site, or nothing. */
@@ -48,7 +50,7 @@ export async function clearLeftovers(output: string): Promise<void> {
     else await rm(path, { recursive: true, force: true });
   }
   for (const folder of await listed(CACHE_FOLDER)) {
-    const [, pid] = /^site-(\d+)(?:\.own(?:\.json)?)?$/u.exec(folder) ?? [];
+    const [, pid] = /^site-(\d+)(?:\.bundle|\.own(?:\.json)?)?$/u.exec(folder) ?? [];
     if (pid && !isRunning(Number(pid)))
       await rm(join(CACHE_FOLDER, folder), { recursive: true, force: true });
   }
@@ -86,8 +88,6 @@ export async function swapIn(output: string, { next, old }: Stage): Promise<void
 }
 
 /** Removes what a build has left unfinished. */
-export async function discard({ work, own, next }: Stage): Promise<void> {
-  await rm(work, { recursive: true, force: true });
-  await rm(own, { recursive: true, force: true });
-  await rm(next, { recursive: true, force: true });
+export async function discard({ work, own, bundle, next }: Stage): Promise<void> {
+  for (const folder of [work, own, bundle, next]) await rm(folder, { recursive: true, force: true });
 }

@@ -4,6 +4,7 @@ import { findableOf } from '../answer/findable.ts';
 import type { Findable } from '../answer/search.ts';
 import { printedBoth } from '../core/quantity/print.ts';
 import { siteData } from '../site/site-data.ts';
+import { jsonList } from './_json-list.ts';
 
 async function guideParts(): Promise<Findable[]> {
   const guides = await getCollection('guides');
@@ -27,9 +28,12 @@ async function guideParts(): Promise<Findable[]> {
   return (await Promise.all(parts)).flat();
 }
 
-/** What the search looks through. */
-export const GET: APIRoute = async () => {
+async function* parts(): AsyncGenerator<Findable[]> {
   const { catalogue, sheets } = await siteData();
   const say = (figure: Parameters<typeof printedBoth>[0]) => printedBoth(figure, catalogue.shop.units);
-  return Response.json([...sheets.flatMap((sheet) => findableOf(sheet, say)), ...(await guideParts())]);
-};
+  for (const sheet of sheets) yield findableOf(sheet, say);
+  yield await guideParts();
+}
+
+/** What the search looks through. */
+export const GET: APIRoute = () => jsonList(parts());

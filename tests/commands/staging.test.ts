@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
@@ -10,6 +11,7 @@ import {
   stageFor,
   swapIn,
 } from '../../src/commands/staging.ts';
+import { CACHE_FOLDER } from '../../src/io/settings.ts';
 import { temporaryFolder } from '../support/temporary.ts';
 
 async function site(folder: string, text: string): Promise<void> {
@@ -61,6 +63,13 @@ describe('what a killed build leaves', () => {
     await clearLeftovers(join(folder, 'dist'));
     expect(await readdir(folder)).toEqual(['dist']);
     expect(await home(join(folder, 'dist'))).toBe('old');
+  });
+
+  test.each(['', '.own', '.own.json', '.bundle'])('its folder "site-PID%s" goes', async (role) => {
+    const left = join(CACHE_FOLDER, `site-${NOBODY}${role}`);
+    await mkdir(left, { recursive: true });
+    await clearLeftovers(join(await temporaryFolder(), 'dist'));
+    expect(existsSync(left)).toBe(false);
   });
 
   test('rubbish beside a whole site goes, folders of others stay', async () => {

@@ -55,7 +55,7 @@ async function made({ catalogue, stage, signal, onLine }: Orders, stale: readonl
   const either = AbortSignal.any([signal, failed.signal]);
   const environment = { OUT_DIR: stage.work, NODE_ENV: 'production', [TO_RENDER]: path };
   try {
-    const pages = runAstro(['build'], { environment, onLine, signal: either }).then((run) => {
+    const pages = runAstro(stage.bundle, { environment, onLine, signal: either }).then((run) => {
       if (run.code !== 0) failed.abort(new Error('the pages were not rendered'));
       return run;
     });
@@ -71,7 +71,7 @@ async function made({ catalogue, stage, signal, onLine }: Orders, stale: readonl
     ]);
     return log;
   } finally {
-    await rm(path, { force: true });
+    for (const used of [path, stage.bundle]) await rm(used, { recursive: true, force: true });
   }
 }
 

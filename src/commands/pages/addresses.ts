@@ -1,0 +1,19 @@
+import type { RouteData } from 'astro';
+
+type Kind = RouteData['type'];
+
+const bare = (pathname: string): string => pathname.replaceAll(/^\/|\/$/gu, '');
+
+/** The path that a page is asked for by: a folder ends in a slash, a file does not. */
+export function pathOf(pathname: string, kind: Kind, base: string): string {
+  const own = bare(pathname);
+  const path = `${base.replace(/\/$/u, '')}/${own}`;
+  return kind === 'endpoint' || own === '' ? path : `${path}/`;
+}
+
+/** The file of a page in a site. */
+export function fileOf(pathname: string, kind: Kind): string {
+  const own = bare(pathname);
+  if (kind === 'endpoint') return own;
+  return own === '404' ? '404.html' : own === '' ? 'index.html' : `${own}/index.html`;
+}
