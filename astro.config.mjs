@@ -18,7 +18,7 @@ export default defineConfig({
   cacheDir: `${CACHE_FOLDER}/astro`,
   output: 'static',
   trailingSlash: 'always',
-  build: { format: 'directory', inlineStylesheets: 'never' },
+  build: { format: 'directory', inlineStylesheets: 'always' },
   compressHTML: true,
   prerenderConflictBehavior: 'error',
   devToolbar: { enabled: false },

@@ -2,6 +2,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { sha256 } from '../io/digest.ts';
 import { leanHtml } from './lean-html.ts';
+import { policed } from './page-policy.ts';
 
 /** Where a page names itself: in its head, in its foot, on paper. */
 const PLACES = /(<meta name="build" content="|<span data-build>)[^"<]*(?=["<])/gu;
@@ -22,7 +23,7 @@ export function identified(html: string, program: string): string {
 }
 
 /**
- * Makes every page of a folder lean and has it say which page it is.
+ * Makes every page of a folder lean, has its policy name its own styles, and has it say which page it is.
  *
  * @param folder - of a rendered site
  * @param names - of files in it
@@ -32,7 +33,7 @@ export async function finishPages(folder: string, names: readonly string[], prog
   for (const name of names.filter((file) => file.endsWith('.html'))) {
     const path = join(folder, name);
     const before = await readFile(path, 'utf8');
-    const after = identified(leanHtml(before), program);
+    const after = identified(policed(leanHtml(before)), program);
     if (after !== before) await writeFile(path, after);
   }
 }

@@ -12,7 +12,7 @@ export interface FileFacts {
   readonly sha256: string;
   /** What is wrong with it, one line each. */
   readonly faults?: readonly string[];
-  /** Hashes of the style sheets inside a drawing, as a policy names them. */
+  /** Hashes of the style sheets inside a page or a drawing, as a policy names them. */
   readonly styles?: readonly string[];
   /** Where a page leads to, and what in it can be led to. */
   readonly links?: readonly string[];
@@ -62,8 +62,9 @@ function factsOfFile(name: string, content: Buffer): FileFacts {
     name,
     sha256: digest(content),
     ...(faults.length > 0 && { faults }),
-    ...(text !== undefined && name.endsWith('.svg') && { styles: stylesIn(text) }),
-    ...(text !== undefined && name.endsWith('.html') && { links: linksIn(text), anchors: anchorsIn(text) }),
+    ...(text !== undefined && name.endsWith('.svg') && { styles: drawingStyles(text) }),
+    ...(text !== undefined &&
+      name.endsWith('.html') && { styles: pageStyles(text), links: linksIn(text), anchors: anchorsIn(text) }),
   };
 }
 
@@ -116,10 +117,15 @@ function anchorsIn(html: string): string[] {
   return found(html, /\sid="([^"]*)"/gu);
 }
 
-function stylesIn(svg: string): string[] {
-  return found(svg, /<style[^>]*>([^<]*)<\/style>/gu).map(
-    (sheet) => `sha256-${digest(unescaped(sheet), 'base64')}`,
-  );
+const styleHash = (sheet: string): string => `sha256-${digest(sheet, 'base64')}`;
+
+/** Hashes of the style sheets inside a page, as a policy names them; HTML has a browser read them as they are written. */
+export function pageStyles(html: string): string[] {
+  return found(html, /<style>([\s\S]*?)<\/style>/gu).map(styleHash);
+}
+
+function drawingStyles(svg: string): string[] {
+  return found(svg, /<style[^>]*>([^<]*)<\/style>/gu).map((sheet) => styleHash(unescaped(sheet)));
 }
 
 /** The text that a browser sees in XML. */

@@ -52,6 +52,25 @@ describe.each([
   );
 });
 
+/** How long all but the page itself is held back [ms]. */
+const HELD = 3000;
+
+/** Only the page comes at once; whatever it names is late. */
+const onlyThePage = (page: Page) =>
+  page.route(/./u, async (route) => {
+    if (route.request().resourceType() !== 'document') await new Promise((done) => setTimeout(done, HELD));
+    await route.continue();
+  });
+
+test.each(PAGES)('/%s: its words are painted before anything else has come, as they stay', async (path) => {
+  const phone = await open(path, onlyThePage);
+  const { lcp, cls, shifts } = await phone.waited();
+  expect(lcp).toBeGreaterThan(0);
+  expect(lcp).toBeLessThan(HELD);
+  expect(cls, JSON.stringify(shifts)).toBeLessThan(STILL);
+  await phone.close();
+});
+
 test('a block that comes late would be found', async () => {
   const phone = await open(SHEET);
   await phone.page.evaluate(`{

@@ -6,6 +6,7 @@ import { expect, test } from 'vitest';
 import { finishSite } from '../../src/commands/finish-site.ts';
 import { finishPages } from '../../src/commands/page-id.ts';
 import { factsOf, filesOf } from '../../src/commands/site-facts.ts';
+import { metaPolicy } from '../../src/components/head/headers.ts';
 import { programId } from '../../src/io/program-id.ts';
 import { temporaryFolder } from '../support/temporary.ts';
 
@@ -67,6 +68,19 @@ test('a page names the program and itself, wherever it has a place for that', as
   expect(id.split('-')).toEqual([program.slice(0, 8), expect.stringMatching(/^[0-9a-f]{8}$/u)]);
   expect(await read(folder, 'other.html')).not.toContain(id);
   expect(program).toBe(await programId());
+});
+
+test('the policy of a page and the headers let the style sheets in it stand, as they are written', async () => {
+  const policy = `<meta http-equiv="content-security-policy" content="${metaPolicy([])}">`;
+  const sheets = ['.a > .b { color: red }', '.c { content: "&gt;" }\n'];
+  const styles = sheets.map((sheet) => `<style>${sheet}</style>`).join('');
+  const folder = await finished({ 'styled.html': `${policy}${styles}`, 'plain.html': `${policy}plain` });
+  const hashes = sheets.map((sheet) => `'sha256-${createHash('sha256').update(sheet).digest('base64')}'`);
+  expect(await read(folder, 'styled.html')).toContain(`; style-src 'self' ${hashes.join(' ')}; `);
+  expect(await read(folder, 'styled.html')).toContain(styles);
+  expect(await read(folder, 'plain.html')).toContain("; style-src 'self'; ");
+  const headers = await read(folder, '_headers');
+  expect(hashes.filter((hash) => !headers.includes(hash))).toEqual([]);
 });
 
 test('the headers let the styles inside drawings stand, each hash once, and name the path of the site', async () => {

@@ -80,6 +80,8 @@ const CHANGES = {
   },
   'another logo under the same name': async (at) =>
     writeFile(at('logo.svg'), LOGO.replace('height="300"', 'height="200"')),
+  'an accent, which the style sheet in every page shows': (at) =>
+    edit(at('shop.yaml'), 'look: { ', "look: { accent: '#8a3b12', "),
   'a photo': async (at) => {
     await writeFile(at('bench.jpg'), await photo('#446'));
     const listing = 'listing: { photos: [{ file: bench.jpg, alt: The mold on a bench }] }\nblock:';
@@ -145,6 +147,7 @@ const STALE: readonly (readonly [ChangeName, readonly string[]])[] = [
   ['a water test', OF_PIN],
   ['a logo, which only its own file shows', OF_PIN],
   ['another logo under the same name', []],
+  ['an accent, which the style sheet in every page shows', OF_PIN],
   ['a photo', OF_PIN],
   ['another photo under the same name', ['molds/pin-2']],
   ['a hook', OF_PIN],

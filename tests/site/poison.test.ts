@@ -61,11 +61,11 @@ test('the site is served below the path of its address', async () => {
 test('the look of the shop is that of pages, drawings and cards', async () => {
   const html = await read('index.html');
   expect(html).toContain('src="/deep/shop/logo.png"');
-  const [, sheet = ''] = /<link rel="stylesheet" href="\/deep\/shop\/([^"]+)"/u.exec(html) ?? [];
-  const styles = await Promise.all(ending(/\.css$/u).map(read));
-  expect(sheet).toMatch(/\.css$/u);
-  expect(styles.join('\n')).toMatch(/--accent:\s*#8a3b12/u);
-  expect(styles.join('\n')).toMatch(/--font-text:\s*system-ui/u);
+  expect(html).toContain('href="/deep/shop/browse.css"');
+  const [, styles = ''] = /<style>([\s\S]*?)<\/style>/u.exec(html) ?? [];
+  expect(styles).toMatch(/--accent:\s*#8a3b12/u);
+  expect(styles).toMatch(/--font-text:\s*system-ui/u);
+  expect(styles).toMatch(/url\(\/deep\/shop\/_astro\/[^)]+\.woff2\)/u);
   expect(await read('molds/peg-2/drawing-compact.svg')).toContain('#8a3b12');
   expect(await sharp(join(folder, 'site', 'logo.png')).metadata()).toMatchObject({
     format: 'png',

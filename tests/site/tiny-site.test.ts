@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
@@ -123,18 +124,19 @@ describe('the pages', async () => {
     expect(anchors.filter((name) => !html.includes(`id="${name}"`))).toEqual([]);
   });
 
-  test('hold no inline script and no inline style sheet', async () => {
+  test('hold no inline script, and one style sheet, which their policy names by its hash', async () => {
     for (const page of (await filesBelow(site)).filter((name) => name.endsWith('.html'))) {
       const text = await read(page);
       const scripts = [...text.matchAll(/<script\b([^>]*)>/gu)].map(([, attributes = '']) => attributes);
       const inline = scripts.filter(
         (attributes) => !/\bsrc=|type="application\/(?:ld\+)?json"/u.test(attributes),
       );
-      expect([page, inline, /<style\b/u.test(text.replace(/<svg[\s\S]*?<\/svg>/gu, ''))]).toEqual([
-        page,
-        [],
-        false,
-      ]);
+      expect([page, inline]).toEqual([page, []]);
+      const sheets = [...text.matchAll(/<style\b[^>]*>([\s\S]*?)<\/style>/gu)].map(([, sheet = '']) => sheet);
+      expect([page, sheets.length]).toEqual([page, 1]);
+      const hash = createHash('sha256').update(sheets.join('')).digest('base64');
+      expect(text).toContain(`; style-src 'self' 'sha256-${hash}'; `);
+      expect(text.indexOf('http-equiv="content-security-policy"')).toBeLessThan(text.indexOf('<style'));
     }
   });
 

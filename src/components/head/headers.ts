@@ -32,26 +32,34 @@ const UNUSED = [
   'usb',
 ];
 
-function policy(directives: Readonly<Record<string, string>>): string {
-  return Object.entries(directives)
-    .map(([name, value]) => `${name} ${value}`)
-    .join('; ');
+function policy(parts: readonly (readonly [name: string, value: string])[]): string {
+  return parts.map(([name, value]) => `${name} ${value}`).join('; ');
 }
 
-/** The policy as it stands in every page, for hosts that send no headers; it lacks what only a header can say. */
-export function metaPolicy(): string {
-  return policy(Object.fromEntries(Object.entries(SOURCES).filter(([name]) => !ONLY_IN_HEADERS.has(name))));
+/** All directives, with the style sheets that stand in pages and drawings themselves. */
+function directives(styleHashes: readonly string[]): [name: string, value: string][] {
+  const styles = [SOURCES['style-src'], ...styleHashes.map((hash) => `'${hash}'`)].join(' ');
+  return Object.entries({ ...SOURCES, 'style-src': styles });
+}
+
+/**
+ * The policy as it stands in every page, for hosts that send no headers; it lacks what only a header can say.
+ *
+ * @param styleHashes - of the style sheets inside the page, like `sha256-…`
+ */
+export function metaPolicy(styleHashes: readonly string[]): string {
+  return policy(directives(styleHashes).filter(([name]) => !ONLY_IN_HEADERS.has(name)));
 }
 
 /**
  * The headers that every answer of the site carries.
  *
- * @param styleHashes - of the style sheets inside drawings, like `sha256-…`: a drawing opened by itself keeps its lines
+ * @param styleHashes - of the style sheets inside pages and drawings, like `sha256-…`: a drawing opened by itself keeps
+ * its lines
  */
 export function siteHeaders(styleHashes: readonly string[]): [name: string, value: string][] {
-  const styles = [SOURCES['style-src'], ...styleHashes.map((hash) => `'${hash}'`)].join(' ');
   return [
-    ['Content-Security-Policy', policy({ ...SOURCES, 'style-src': styles })],
+    ['Content-Security-Policy', policy(directives(styleHashes))],
     ['X-Content-Type-Options', 'nosniff'],
     ['Referrer-Policy', 'strict-origin-when-cross-origin'],
     ['Permissions-Policy', UNUSED.map((power) => `${power}=()`).join(', ')],
