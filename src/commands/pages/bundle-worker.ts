@@ -6,7 +6,7 @@ import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { outputFolder } from '../../io/settings.ts';
 import { say } from '../progress.ts';
-import { fileOf, pathOf } from './addresses.ts';
+import { fileOf, inOrder, pathOf } from './addresses.ts';
 import { BUNDLE } from './apart.ts';
 
 type Sheet = SSRManifest['routes'][number]['styles'][number];
@@ -60,4 +60,5 @@ async function rendered(app: App, routeData: RouteData, pathname: string): Promi
 }
 
 const app = await bundledApp(process.env[BUNDLE] ?? '');
-for (const { pathname, route } of await new StaticPaths(app).getAll()) await rendered(app, route, pathname);
+for (const { pathname, route } of inOrder(await new StaticPaths(app).getAll()))
+  await rendered(app, route, pathname);

@@ -9,8 +9,14 @@ const listSchema = z.object({ molds: z.array(z.string()), baits: z.array(z.strin
 /** Molds and baits whose pages a build needs. */
 export type ToRender = z.output<typeof listSchema>;
 
-/** The list of the build that this process belongs to, or nothing in a preview. */
+async function read(path: string): Promise<ToRender> {
+  return listSchema.parse(JSON.parse(await readFile(path, 'utf8')) as unknown);
+}
+
+let list: Promise<ToRender> | undefined;
+
+/** The list of the build that this process belongs to, read once, or nothing in a preview. */
 export async function renderList(): Promise<ToRender | undefined> {
   const path = process.env[TO_RENDER];
-  return path ? listSchema.parse(JSON.parse(await readFile(path, 'utf8')) as unknown) : undefined;
+  return path ? (list ??= read(path)) : undefined;
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { fileOf, pathOf } from '../../../src/commands/pages/addresses.ts';
+import { fileOf, inOrder, pathOf } from '../../../src/commands/pages/addresses.ts';
 
 test.each([
   ['', 'page', '/', '/', 'index.html'],
@@ -11,4 +11,25 @@ test.each([
   ['/schema/spec.json', 'endpoint', '/', '/schema/spec.json', 'schema/spec.json'],
 ] as const)('"%s" is asked for and filed', (pathname, kind, base, path, file) => {
   expect([pathOf(pathname, kind, base), fileOf(pathname, kind)]).toEqual([path, file]);
+});
+
+test('pages of one mold follow one another, those of the whole catalogue come last', () => {
+  const all = [
+    '/',
+    '/molds/a/insert',
+    '/molds/b/insert',
+    '/baits/a',
+    '/molds/a',
+    '/molds/b/',
+    '/search.json',
+  ];
+  expect(inOrder(all.map((pathname) => ({ pathname }))).map(({ pathname }) => pathname)).toEqual([
+    '/molds/a/insert',
+    '/molds/a',
+    '/molds/b/insert',
+    '/molds/b/',
+    '/baits/a',
+    '/',
+    '/search.json',
+  ]);
 });
