@@ -48,19 +48,12 @@ export function workerSource(path: string): URL {
  * @param source - the module
  * @param data - handed to every thread as its `workerData`
  * @param count - how many threads
- * @param turns - tasks after which a thread makes room for a fresh one: what its kernels took of memory goes back
  */
-export function workerPool<Task, Answer>(
-  source: URL,
-  data: unknown,
-  count: number,
-  turns = Infinity,
-): Pool<Task, Answer> {
+export function workerPool<Task, Answer>(source: URL, data: unknown, count: number): Pool<Task, Answer> {
   let most = count;
   const queue: Job<Task, Answer>[] = [];
   const idle: Worker[] = [];
   const busy = new Map<Worker, Job<Task, Answer>>();
-  const isTired = turnsTaken(turns);
 
   const next = (worker: Worker): void => {
     const job = queue.shift();
@@ -73,18 +66,13 @@ export function workerPool<Task, Answer>(
     busy.delete(worker);
     return job;
   };
-  const rested = (worker: Worker): Worker => {
-    if (!isTired(worker) || queue.length === 0) return worker;
-    void worker.terminate();
-    return start();
-  };
   const start = (): Worker => {
     const worker = new Worker(source, { workerData: data, resourceLimits: LIMITS });
     worker.on('message', (reply: PoolReply<Answer>) => {
       const job = settle(worker);
       if ('answer' in reply) job?.resolve(reply.answer);
       else job?.reject(new Error(reply.trace));
-      next(rested(worker));
+      next(worker);
     });
     worker.on('error', (error: Error) => {
       settle(worker)?.reject(error);
@@ -109,15 +97,5 @@ export function workerPool<Task, Answer>(
     close: async () => {
       await Promise.all([...idle, ...busy.keys()].map((worker) => worker.terminate()));
     },
-  };
-}
-
-/** Counts a turn of a thread and says whether it has had them all. */
-function turnsTaken(turns: number): (worker: Worker) => boolean {
-  const taken = new WeakMap<Worker, number>();
-  return (worker) => {
-    const count = (taken.get(worker) ?? 0) + 1;
-    taken.set(worker, count);
-    return count >= turns;
   };
 }

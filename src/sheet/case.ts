@@ -17,8 +17,8 @@ import type { MoldStudy } from './mold-study.ts';
 import { COLD_MOLD, HAND_FORCE, TRANSFER_LOSS } from './practice.ts';
 import { pourBand, type PourBand } from './pour.ts';
 
-/** One mold with everything that its figures start from [SI]. */
-export interface Case {
+/** What a case is made from. */
+export interface CaseParts {
   readonly catalogue: Catalogue;
   readonly mold: Entry<Mold>;
   readonly bait: Entry<Bait>;
@@ -27,8 +27,14 @@ export interface Case {
   readonly geometry: BaitGeometry;
   /** What the two solid halves tell. */
   readonly halves: MoldStudy;
+  /** Revisions of the bait up to the newest one that may be shown, oldest first. */
   readonly family: readonly MeasuredRevision[];
+  /** What has been published of this mold; null before the first time. */
   readonly ledger: Ledger | null;
+}
+
+/** One mold with everything that its figures start from [SI]. */
+export interface Case extends CaseParts {
   /** Density of the compound at 20 °C and at pouring heat [kg/m³]. */
   readonly density: Band;
   readonly hotDensity: Band;
@@ -54,22 +60,6 @@ export interface Case {
   readonly pressure: Band;
   readonly blockMass: number;
   readonly blockSurface: number;
-}
-
-/** What a case is made from. */
-export interface CaseParts {
-  readonly catalogue: Catalogue;
-  readonly mold: Entry<Mold>;
-  readonly bait: Entry<Bait>;
-  readonly revision: Revision;
-  readonly plastisol: Entry<Plastisol>;
-  readonly geometry: BaitGeometry;
-  /** What the two solid halves tell. */
-  readonly halves: MoldStudy;
-  /** Revisions of the bait up to the newest one that may be shown, oldest first. */
-  readonly family: readonly MeasuredRevision[];
-  /** What has been published of this mold; null before the first time. */
-  readonly ledger: Ledger | null;
 }
 
 /** Diameter of a round sprue as the square gate of the same area, when no narrower gate shuts first. */

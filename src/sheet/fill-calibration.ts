@@ -50,11 +50,20 @@ function readingOf(plastisol: Plastisol, shot: ShortShot) {
   );
 }
 
+/** Compounds and what their short shots made of them: an entry is never changed. */
+const known = new WeakMap<Plastisol, Plastisol>();
+
 /**
  * A compound with the viscosity that its own short shots tell in place of the stated one; the compound itself when none
  * were measured.
  */
 export function calibrated<Kind extends Plastisol>(plastisol: Kind): Kind {
+  const found = (known.get(plastisol) as Kind | undefined) ?? withOwnViscosity(plastisol);
+  known.set(plastisol, found);
+  return found;
+}
+
+function withOwnViscosity<Kind extends Plastisol>(plastisol: Kind): Kind {
   const shots = shortShotsOf(plastisol);
   const { measured } = plastisol;
   if (shots.length === 0 || !measured) return plastisol;

@@ -20,8 +20,8 @@ const source = new URL(
 const numbers = Array.from({ length: 30 }, (_, i) => i);
 const doubled = numbers.map((number) => 2 * number);
 
-async function all(count: number, turns?: number): Promise<Told[]> {
-  const pool = workerPool<number, Told>(source, { times: 2 }, count, turns);
+async function all(count: number): Promise<Told[]> {
+  const pool = workerPool<number, Told>(source, { times: 2 }, count);
   try {
     return await Promise.all(numbers.map((number) => pool.run(number)));
   } finally {
@@ -35,14 +35,6 @@ test('answers come to those who asked, from as many threads as were wanted', asy
   const told = await all(2);
   expect(told.map(({ double }) => double)).toEqual(doubled);
   expect(threadsOf(told)).toHaveLength(2);
-});
-
-test('a thread makes room for a fresh one after its turns, and nothing is lost', async () => {
-  const told = await all(1, 7);
-  expect(told.map(({ double }) => double)).toEqual(doubled);
-  const threads = threadsOf(told);
-  expect(threads).toHaveLength(5);
-  for (const own of threads.slice(0, 4)) expect(told.filter(({ thread }) => thread === own)).toHaveLength(7);
 });
 
 test('a pool that is widened takes more threads at once', async () => {

@@ -11,8 +11,35 @@ export const over = ([a, b]: Complex, [c, d]: Complex): Complex => {
 /** e^(i·z). */
 export const turn = ([a, b]: Complex): Complex => [Math.exp(-b) * Math.cos(a), Math.exp(-b) * Math.sin(a)];
 
-const value = (coefficients: readonly number[], z: Complex): Complex =>
-  coefficients.reduce<Complex>((sum, coefficient) => plus(times(sum, z), [coefficient, 0]), [0, 0]);
+function value(coefficients: readonly number[], z: Complex): Complex {
+  const re = z[0];
+  const im = z[1];
+  let a = 0;
+  let b = 0;
+  for (let i = 0; i < coefficients.length; i++) {
+    const next = a * re - b * im + coefficients[i]!;
+    b = a * im + b * re;
+    a = next;
+  }
+  return [a, b];
+}
+
+/** Product of the differences of a root from all others. */
+function apart(roots: readonly Complex[], i: number): Complex {
+  const re = roots[i]![0];
+  const im = roots[i]![1];
+  let a = 1;
+  let b = 0;
+  for (let j = 0; j < roots.length; j++) {
+    if (j === i) continue;
+    const c = re - roots[j]![0];
+    const d = im - roots[j]![1];
+    const next = a * c - b * d;
+    b = a * d + b * c;
+    a = next;
+  }
+  return [a, b];
+}
 
 /**
  * All roots of a polynomial with real coefficients.
@@ -34,13 +61,9 @@ export function polynomialRoots(coefficients: readonly number[]): Complex[] {
   for (let sweep = 0; sweep < 200; sweep++) {
     let change = 0;
     roots.forEach((root, i) => {
-      const others = roots.reduce<Complex>(
-        (product, other, j) => (j === i ? product : times(product, minus(root, other))),
-        [1, 0],
-      );
-      const step = over(value(coefficients, root), others);
+      const step = over(value(coefficients, root), apart(roots, i));
       roots[i] = minus(root, step);
-      change = Math.max(change, Math.hypot(...step));
+      change = Math.max(change, Math.hypot(step[0], step[1]));
     });
     if (change < 1e-14 * size) break;
   }

@@ -39,19 +39,19 @@ export function freezeConstantUniform(law: ClosingLaw, theta: number): number {
 function marchOwnAge(table: Closing): number {
   const { power, factor } = LAWS[table.law];
   const at = (i: number) => (i / STEPS) ** 2 * table.shut;
-  const steps: { middle: number; length: number }[] = [];
+  const middles = new Float64Array(STEPS);
+  const lengths = new Float64Array(STEPS);
   let reach = 0;
   for (let j = 1; j <= STEPS; j++) {
     const now = (at(j - 1) + at(j)) / 2;
-    const drag = steps.reduce(
-      (sum, { middle, length }) => sum + length / openFraction(table, now - middle) ** power,
-      0,
-    );
+    let drag = 0;
+    for (let i = 0; i < j - 1; i++) drag += lengths[i]! / openFraction(table, now - middles[i]!) ** power;
     const span = at(j) - at(j - 1);
     // speed·(drag + speed·span/2) = 1/(2·factor): the stretch being filled counts half.
     const speed = 2 / factor / 2 / (drag + Math.sqrt(drag * drag + span / factor));
     if (!(speed > 0)) break;
-    steps.push({ middle: now, length: speed * span });
+    middles[j - 1] = now;
+    lengths[j - 1] = speed * span;
     reach += speed * span;
   }
   return reach;

@@ -121,6 +121,7 @@ export function openFraction(table: Closing, fourier: number): number {
   const place = Math.sqrt(fourier / table.shut) * (SAMPLES - 1);
   if (place >= SAMPLES - 1) return 0;
   const i = Math.floor(place);
-  const [a, b] = [table.squares[i] as number, table.squares[i + 1] as number];
+  const a = table.squares[i]!;
+  const b = table.squares[i + 1]!;
   return Math.sqrt(a + (b - a) * (place - i));
 }

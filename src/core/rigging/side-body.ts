@@ -37,14 +37,16 @@ export function hookPlaneSection(mesh: Mesh, lies: Lies): Outline {
 
 /** Where an outline is crossed by the upright line at x, from low to high. */
 function crossings(outline: Outline, x: number): number[] {
-  return outline
-    .flatMap((ring) =>
-      ring.flatMap(([bx, by], index) => {
-        const [ax, ay] = ring.at(index - 1)!;
-        return ax > x === bx > x ? [] : [ay + ((by - ay) * (x - ax)) / (bx - ax)];
-      }),
-    )
-    .sort((a, b) => a - b);
+  const found: number[] = [];
+  for (const ring of outline) {
+    for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+      const a = ring[j]!;
+      const b = ring[i]!;
+      if (a[0] > x === b[0] > x) continue;
+      found.push(a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]));
+    }
+  }
+  return found.sort((a, b) => a - b);
 }
 
 type Stretch = readonly [low: number, high: number];

@@ -107,8 +107,12 @@ function slabsOf(edges: Float64Array, count: number, leaves: number): Float64Arr
 /** Adds the area vectors of some triangles, doubled. */
 function addNormals(edges: Float64Array, from: number, to: number, sums: Float64Array, at: number): void {
   for (let e = 12 * from; e < 12 * to; e += 12) {
-    const [bx, by, bz] = [edges[e + 3]!, edges[e + 4]!, edges[e + 5]!];
-    const [cx, cy, cz] = [edges[e + 6]!, edges[e + 7]!, edges[e + 8]!];
+    const bx = edges[e + 3]!;
+    const by = edges[e + 4]!;
+    const bz = edges[e + 5]!;
+    const cx = edges[e + 6]!;
+    const cy = edges[e + 7]!;
+    const cz = edges[e + 8]!;
     sums[at] = sums[at]! + by * cz - bz * cy;
     sums[at + 1] = sums[at + 1]! + bz * cx - bx * cz;
     sums[at + 2] = sums[at + 2]! + bx * cy - by * cx;
@@ -117,14 +121,19 @@ function addNormals(edges: Float64Array, from: number, to: number, sums: Float64
 
 /** Makes the area vector at a place a unit normal and lays the slab across it about some triangles. */
 function laySlab(edges: Float64Array, from: number, to: number, slabs: Float64Array, at: number): void {
-  const [sx, sy, sz] = [slabs[at]!, slabs[at + 1]!, slabs[at + 2]!];
+  const sx = slabs[at]!;
+  const sy = slabs[at + 1]!;
+  const sz = slabs[at + 2]!;
   const size = Math.sqrt(sx * sx + sy * sy + sz * sz);
   if (!(size > 0)) {
     slabs[at + 4] = Infinity;
     return;
   }
-  const [nx, ny, nz] = [sx / size, sy / size, sz / size];
-  let [low, high] = [Infinity, -Infinity];
+  const nx = sx / size;
+  const ny = sy / size;
+  const nz = sz / size;
+  let low = Infinity;
+  let high = -Infinity;
   for (let e = 12 * from; e < 12 * to; e += 12) {
     const a = nx * edges[e]! + ny * edges[e + 1]! + nz * edges[e + 2]!;
     const b = a + nx * edges[e + 3]! + ny * edges[e + 4]! + nz * edges[e + 5]!;
@@ -132,7 +141,9 @@ function laySlab(edges: Float64Array, from: number, to: number, slabs: Float64Ar
     low = Math.min(low, a, b, c);
     high = Math.max(high, a, b, c);
   }
-  [slabs[at], slabs[at + 1], slabs[at + 2]] = [nx, ny, nz];
+  slabs[at] = nx;
+  slabs[at + 1] = ny;
+  slabs[at + 2] = nz;
   slabs[at + 3] = (low + high) / 2;
   slabs[at + 4] = (high - low) / 2;
 }
@@ -144,21 +155,30 @@ function facesOf({ positions: p, triangles }: Mesh, order: Uint32Array, leaves: 
     const a = 3 * triangles[3 * order[i]!]!;
     const b = 3 * triangles[3 * order[i]! + 1]!;
     const c = 3 * triangles[3 * order[i]! + 2]!;
-    const [ax, ay, az] = [p[a]!, p[a + 1]!, p[a + 2]!];
-    const [bx, by, bz] = [p[b]! - ax, p[b + 1]! - ay, p[b + 2]! - az];
-    const [cx, cy, cz] = [p[c]! - ax, p[c + 1]! - ay, p[c + 2]! - az];
     const at = 12 * i;
-    [edges[at], edges[at + 1], edges[at + 2]] = [ax, ay, az];
-    [edges[at + 3], edges[at + 4], edges[at + 5]] = [bx, by, bz];
-    [edges[at + 6], edges[at + 7], edges[at + 8]] = [cx, cy, cz];
+    for (let axis = 0; axis < 3; axis++) {
+      edges[at + axis] = p[a + axis]!;
+      edges[at + 3 + axis] = p[b + axis]! - p[a + axis]!;
+      edges[at + 6 + axis] = p[c + axis]! - p[a + axis]!;
+    }
+    const bx = edges[at + 3]!;
+    const by = edges[at + 4]!;
+    const bz = edges[at + 5]!;
+    const cx = edges[at + 6]!;
+    const cy = edges[at + 7]!;
+    const cz = edges[at + 8]!;
     edges[at + 9] = bx * bx + by * by + bz * bz;
     edges[at + 10] = bx * cx + by * cy + bz * cz;
     edges[at + 11] = cx * cx + cy * cy + cz * cz;
-    const [nx, ny, nz] = [by * cz - bz * cy, bz * cx - bx * cz, bx * cy - by * cx];
+    const nx = by * cz - bz * cy;
+    const ny = bz * cx - bx * cz;
+    const nz = bx * cy - by * cx;
     const size = Math.sqrt(nx * nx + ny * ny + nz * nz);
     if (!(size > 0)) continue;
-    [planes[4 * i], planes[4 * i + 1], planes[4 * i + 2]] = [nx / size, ny / size, nz / size];
-    planes[4 * i + 3] = (nx * ax + ny * ay + nz * az) / size;
+    planes[4 * i] = nx / size;
+    planes[4 * i + 1] = ny / size;
+    planes[4 * i + 2] = nz / size;
+    planes[4 * i + 3] = (nx * p[a]! + ny * p[a + 1]! + nz * p[a + 2]!) / size;
   }
   return { planes, edges, slabs: slabsOf(edges, order.length, leaves) };
 }

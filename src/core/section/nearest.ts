@@ -27,7 +27,7 @@ export function nearestResult(): Nearest {
 const stack = new Int32Array(64);
 const stackDistance = new Float64Array(64);
 /** Closest point of the triangle looked at last. */
-const foot = { x: 0, y: 0, z: 0 };
+const foot = new Float64Array(3);
 
 /**
  * Nearest surface point to a point in space.
@@ -139,10 +139,10 @@ export function shrunkRadius(tree: BoxTree, touch: Vec3, away: Vec3, start: numb
         const height = heightOver(planes, 4 * i, x, y, z);
         if (height * height >= limit) break;
         closestOnTriangle(edges, 12 * i, x, y, z);
-        if (!((x - foot.x) ** 2 + (y - foot.y) ** 2 + (z - foot.z) ** 2 < limit)) break;
-        const dx = foot.x - tx;
-        const dy = foot.y - ty;
-        const dz = foot.z - tz;
+        if (!((x - foot[0]!) ** 2 + (y - foot[1]!) ** 2 + (z - foot[2]!) ** 2 < limit)) break;
+        const dx = foot[0]! - tx;
+        const dy = foot[1]! - ty;
+        const dz = foot[2]! - tz;
         const square = dx * dx + dy * dy + dz * dz;
         const along = dx * ax + dy * ay + dz * az;
         if (along * along < SAME_SIDE * square) break;
@@ -190,12 +190,12 @@ function tryTriangle(
   found: Nearest,
 ): void {
   closestOnTriangle(edges, 12 * place, x, y, z);
-  const distance = Math.sqrt((x - foot.x) ** 2 + (y - foot.y) ** 2 + (z - foot.z) ** 2);
+  const distance = Math.sqrt((x - foot[0]!) ** 2 + (y - foot[1]!) ** 2 + (z - foot[2]!) ** 2);
   if (distance >= found.distance) return;
   found.distance = distance;
-  found.x = foot.x;
-  found.y = foot.y;
-  found.z = foot.z;
+  found.x = foot[0]!;
+  found.y = foot[1]!;
+  found.z = foot[2]!;
   found.place = place;
 }
 
@@ -218,33 +218,30 @@ function closestOnTriangle(edges: Float64Array, at: number, x: number, y: number
   const apz = z - az;
   const d1 = abx * apx + aby * apy + abz * apz;
   const d2 = acx * apx + acy * apy + acz * apz;
-  if (d1 <= 0 && d2 <= 0) return setFoot(ax, ay, az);
   const d3 = d1 - edges[at + 9]!;
   const d4 = d2 - edges[at + 10]!;
-  if (d3 >= 0 && d4 <= d3) return setFoot(ax + abx, ay + aby, az + abz);
   const d5 = d1 - edges[at + 10]!;
   const d6 = d2 - edges[at + 11]!;
-  if (d6 >= 0 && d5 <= d6) return setFoot(ax + acx, ay + acy, az + acz);
   const vc = d1 * d4 - d3 * d2;
   const vb = d5 * d2 - d1 * d6;
   const va = d3 * d6 - d5 * d4;
   let v = 0;
   let w = 0;
-  if (vc <= 0 && d1 >= 0 && d3 <= 0) v = d1 / (d1 - d3);
-  else if (vb <= 0 && d2 >= 0 && d6 <= 0) w = d2 / (d2 - d6);
-  else if (va <= 0 && d4 - d3 >= 0 && d5 - d6 >= 0) {
-    w = (d4 - d3) / (d4 - d3 + d5 - d6);
-    v = 1 - w;
-  } else {
-    const sum = va + vb + vc;
-    v = vb / sum;
-    w = vc / sum;
+  if (d1 > 0 || d2 > 0) {
+    if (d3 >= 0 && d4 <= d3) v = 1;
+    else if (d6 >= 0 && d5 <= d6) w = 1;
+    else if (vc <= 0 && d1 >= 0 && d3 <= 0) v = d1 / (d1 - d3);
+    else if (vb <= 0 && d2 >= 0 && d6 <= 0) w = d2 / (d2 - d6);
+    else if (va <= 0 && d4 - d3 >= 0 && d5 - d6 >= 0) {
+      w = (d4 - d3) / (d4 - d3 + d5 - d6);
+      v = 1 - w;
+    } else {
+      const sum = va + vb + vc;
+      v = vb / sum;
+      w = vc / sum;
+    }
   }
-  setFoot(ax + v * abx + w * acx, ay + v * aby + w * acy, az + v * abz + w * acz);
-}
-
-function setFoot(x: number, y: number, z: number): void {
-  foot.x = x;
-  foot.y = y;
-  foot.z = z;
+  foot[0] = ax + v * abx + w * acx;
+  foot[1] = ay + v * aby + w * acy;
+  foot[2] = az + v * abz + w * acz;
 }

@@ -43,9 +43,6 @@ export interface AnalyseOptions {
   readonly only?: (group: Group) => boolean;
 }
 
-/** Groups that a thread works out before a fresh one takes its place: starting one takes as long as half a group. */
-const TURNS = 24;
-
 /** Works groups out on every core, the longest first. */
 async function inThreads(
   groups: readonly Group[],
@@ -55,7 +52,7 @@ async function inThreads(
   const outcomes = new Map<Group, Outcome>();
   if (groups.length === 0) return outcomes;
   const source = workerSource('src/site/analysis/worker.ts');
-  const pool = workerPool<GroupTask, Outcome>(source, data, workerCount(groups.length), TURNS);
+  const pool = workerPool<GroupTask, Outcome>(source, data, workerCount(groups.length));
   const work = [...groups]
     .sort((a, b) => b.cost - a.cost)
     .map(async (group) => {

@@ -63,10 +63,11 @@ export async function groupsOf(
   const shared = digestOf(sharedOf(catalogue));
   const [molds, trials] = [byBait(catalogue.molds), byBait(catalogue.trials)];
   const ledgers = new Map((await tools.ledgers()).map((ledger) => [ledger.mold, ledger]));
-  const groups = catalogue.baits.map(async (bait) => {
+  const groupsOfBait = async (bait: Entry<Bait>): Promise<Group[]> => {
     const own = { bait, molds: molds.get(bait.id) ?? [], trials: trials.get(bait.id) ?? [] };
     const files = bait.revisions.flatMap(({ mesh }) => (mesh ? [mesh.file] : []));
-    const meshes = await Promise.all(files.map((file) => tools.fingerprint(file)));
+    const meshes: string[] = [];
+    for (const file of files) meshes.push(await tools.fingerprint(file));
     return Promise.all(
       partsOf(own).map(async (part): Promise<Group> => {
         const published = part.own.molds.map(({ id }) => ledgers.get(id) ?? null);
@@ -75,6 +76,9 @@ export async function groupsOf(
         return { ...part, address: await store.address(WORK, inputs), cost };
       }),
     );
-  });
-  return (await Promise.all(groups)).flat();
+  };
+  // One bait after the other: there may be thousands of mesh files.
+  const groups: Group[] = [];
+  for (const bait of catalogue.baits) groups.push(...(await groupsOfBait(bait)));
+  return groups;
 }
