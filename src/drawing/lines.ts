@@ -95,51 +95,48 @@ export const letterClass = (letter: Letter) => `tx-${letter}`;
 
 type Paint = (colour: keyof Palette | 'none') => string;
 
-/** The classes that a style has rules for. */
-export interface Used {
-  readonly lines: readonly Line[];
-  readonly fills: readonly Fill[];
-  readonly letters: readonly Letter[];
-}
+/** A class and what it is drawn with. */
+type Rule = readonly [className: string, declarations: string];
 
-const ALL: Used = {
-  lines: Object.keys(LINES) as Line[],
-  fills: Object.keys(FILLS) as Fill[],
-  letters: Object.keys(LETTERS) as Letter[],
-};
+const [EVERY_LINE, EVERY_FILL, EVERY_LETTER] = [
+  Object.keys(LINES) as Line[],
+  Object.keys(FILLS) as Fill[],
+  Object.keys(LETTERS) as Letter[],
+];
 
-function shapes(used: Used): string[] {
-  const lines = used.lines
-    .filter((line) => line !== 'none')
-    .map((line) => {
+/** Of the drawing as a whole. */
+const WHOLE = `.drawing{stroke-linejoin:round;stroke-linecap:round;font-family:${FONTS.drawn.text};font-variant-numeric:tabular-nums}`;
+
+function shapes(): Rule[] {
+  return [
+    ...EVERY_LINE.filter((line) => line !== 'none').map((line): Rule => {
       const { width, dash } = LINES[line];
-      return `.${lineClass(line)}{stroke-width:${width}${dash ? `;stroke-dasharray:${dash}` : ''}}`;
-    });
-  const letters = used.letters.map(
-    (letter) => `.${letterClass(letter)}{font-weight:${LETTERS[letter].weight}}`,
-  );
-  return [
-    `{stroke-linejoin:round;stroke-linecap:round;font-family:${FONTS.drawn.text};font-variant-numeric:tabular-nums}`,
-    ...lines.map((rule) => ` ${rule}`),
-    ...letters.map((rule) => ` ${rule}`),
-    ...(used.letters.includes('halo')
-      ? [` .${letterClass('halo')}{paint-order:stroke;stroke-width:.9}`]
-      : []),
+      return [lineClass(line), `stroke-width:${width}${dash ? `;stroke-dasharray:${dash}` : ''}`];
+    }),
+    ...EVERY_LETTER.map((letter): Rule => [letterClass(letter), `font-weight:${LETTERS[letter].weight}`]),
+    [letterClass('halo'), 'paint-order:stroke;stroke-width:.9'],
   ];
 }
 
-function colours(paint: Paint, used: Used): string[] {
+function colours(paint: Paint): Rule[] {
   return [
-    ...used.lines.map((line) => ` .${lineClass(line)}{stroke:${paint(LINES[line].colour)}}`),
-    ...used.fills.map((fill) => ` .${fillClass(fill)}{fill:${paint(FILLS[fill])}}`),
-    ...used.letters.map(
-      (letter) =>
-        ` .${letterClass(letter)}{fill:${paint(LETTERS[letter].colour)};stroke:${letter === 'halo' ? paint('sheet') : 'none'}}`,
-    ),
+    ...EVERY_LINE.map((line): Rule => [lineClass(line), `stroke:${paint(LINES[line].colour)}`]),
+    ...EVERY_FILL.map((fill): Rule => [fillClass(fill), `fill:${paint(FILLS[fill])}`]),
+    ...EVERY_LETTER.map((letter): Rule => [letterClass(letter), `fill:${paint(LETTERS[letter].colour)}`]),
+    ...EVERY_LETTER.map((letter): Rule => [
+      letterClass(letter),
+      `stroke:${letter === 'halo' ? paint('sheet') : 'none'}`,
+    ]),
   ];
 }
 
-const inDrawing = (rules: readonly string[]) => rules.map((rule) => `.drawing${rule}`).join('');
+/** Rules as a style sheet, each list of declarations written once. */
+function written(rules: readonly Rule[], within = ''): string {
+  const groups = Map.groupBy(rules, ([, declarations]) => declarations);
+  return [...groups]
+    .map(([declarations, some]) => `${some.map(([name]) => `${within}.${name}`).join()}{${declarations}}`)
+    .join('');
+}
 
 const fixed =
   (palette: Palette): Paint =>
@@ -160,17 +157,16 @@ const PRINT: Palette = {
 export type Scheme = 'auto' | 'light' | 'dark' | 'print';
 
 /**
- * Style of a drawing that stands alone: plain colours, so that every viewer shows it.
+ * Style of a drawing that stands alone: plain colours, so that every viewer shows it. All drawings of a scheme have the same
+ * one, so that a policy can name it however many there are.
  *
  * @param scheme - `auto` follows the reader's wish and turns black on paper; the others are fixed
- * @param used - classes that occur; the others get no rule
  */
-export function standaloneStyle(scheme: Scheme, used: Used = ALL): string {
+export function standaloneStyle(scheme: Scheme): string {
   const first = { auto: LIGHT, light: LIGHT, dark: DARK, print: PRINT }[scheme];
-  const base = inDrawing([...shapes(used), ...colours(fixed(first), used)]);
+  const base = WHOLE + written([...shapes(), ...colours(fixed(first))]);
   if (scheme !== 'auto') return base;
-  const dark = inDrawing(colours(fixed(DARK), used));
-  const print = inDrawing(colours(fixed(PRINT), used));
+  const [dark, print] = [DARK, PRINT].map((palette) => written(colours(fixed(palette))));
   return `${base}@media screen and (prefers-color-scheme:dark){${dark}}@media print{${print}}`;
 }
 
@@ -178,6 +174,7 @@ export function standaloneStyle(scheme: Scheme, used: Used = ALL): string {
 export function pageStyle(): string {
   const names = (palette: keyof Palette | 'none') =>
     palette === 'none' ? 'none' : `var(--${kebab(palette)})`;
-  const print = inDrawing(colours(fixed(PRINT), ALL));
-  return `${inDrawing([...shapes(ALL), ...colours(names, ALL)])}@media print{${print}}`;
+  const inDrawing = (rules: readonly Rule[]) => written(rules, '.drawing ');
+  const print = inDrawing(colours(fixed(PRINT)));
+  return `${WHOLE}${inDrawing([...shapes(), ...colours(names)])}@media print{${print}}`;
 }

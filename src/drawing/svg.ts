@@ -1,13 +1,4 @@
-import {
-  fillClass,
-  letterClass,
-  lineClass,
-  standaloneStyle,
-  type Fill,
-  type Line,
-  type Scheme,
-  type Used,
-} from './lines.ts';
+import { fillClass, letterClass, lineClass, standaloneStyle, type Scheme } from './lines.ts';
 import { pathData, written } from './path.ts';
 import type { Circle, Label, Path, Picture } from './picture.ts';
 
@@ -105,16 +96,6 @@ function merged(paths: readonly Path[]): Path[] {
   return [...paths.filter((path) => !mergeable(path)), ...groups.values()];
 }
 
-/** The classes that occur in a picture and its ground. */
-function usedIn({ paths, circles, labels }: Picture): Used {
-  const shapes = [...paths, ...circles];
-  return {
-    lines: [...new Set<Line>(['none', ...shapes.map(({ line }) => line)])].sort(),
-    fills: [...new Set<Fill>(['sheet', ...shapes.map(({ fill }) => fill)])].sort(),
-    letters: [...new Set(labels.map(({ letter }) => letter))].sort(),
-  };
-}
-
 /**
  * SVG text of a plate, true to scale: one user unit is one millimetre on paper.
  *
@@ -137,7 +118,7 @@ export function svgText(plate: Plate, options: SvgOptions): string {
     `<title id="${prefix}-t">${escaped(plate.title)}</title>`,
     `<desc id="${prefix}-d">${escaped(plate.desc)}</desc>`,
     standalone
-      ? `<style>${standaloneStyle(standalone, usedIn(plate.picture))}</style><path class="ln-none fl-sheet" d="M0 0H${width}V${height}H0z"/>`
+      ? `<style>${standaloneStyle(standalone)}</style><path class="ln-none fl-sheet" d="M0 0H${width}V${height}H0z"/>`
       : '',
     ...clipElements(clips),
     ...merged(paths).map((path) => pathElement(path, clips)),
