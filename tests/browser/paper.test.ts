@@ -96,7 +96,8 @@ test.each(ids)('the sheet of %s takes two pages of A4, lines of its drawings are
   const source = await page.locator('img[src*="/drawing-view"]').first().getAttribute('src');
   const drawing = await (await page.request.get(new URL(source ?? '', served.address).href)).text();
   await close();
-  const colour = /\.ln-dimension\{stroke:(?<colour>#[0-9a-f]{6})\}/u.exec(drawing)?.groups?.['colour'] ?? '';
+  const colour =
+    /\.ln-dimension[^{}]*\{stroke:(?<colour>#[0-9a-f]{6})\}/u.exec(drawing)?.groups?.['colour'] ?? '';
   const document = await printed(`molds/${id}/`, 'A4');
   expect(document.numPages).toBe(2);
   const { lightOnly, inColour } = await strokesIn(colour, document, 1);
