@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parentPort, workerData } from 'node:worker_threads';
+import sharp from 'sharp';
 import { diskStore } from '../../io/cache.ts';
 import type { PoolReply } from '../../io/worker-pool.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
@@ -26,6 +27,9 @@ export interface OwnTask {
 
 const { shared, folder } = workerData as OwnWorkerData;
 const store = diskStore();
+
+// It keeps what it read and made lately, in case it is asked for once more; nothing here is.
+sharp.cache(false);
 
 // Drawings and cards take the shop's accent from this name, as the bundler gives it to pages, once they are loaded.
 Object.assign(globalThis, { PARTLINE_ACCENT: shared.shop.look.accent });
