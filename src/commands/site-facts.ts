@@ -51,7 +51,8 @@ export async function filesOf(folder: string): Promise<string[]> {
 /** Facts of some files of a built site. */
 export async function factsOf(folder: string, names: readonly string[]): Promise<FileFacts[]> {
   const facts: FileFacts[] = [];
-  for (const name of names) facts.push(factsOfFile(name, await readFile(join(folder, name))));
+  // A copy: links and anchors are parts of the page's text as they are found, and would keep all of it.
+  for (const name of names) facts.push(structuredClone(factsOfFile(name, await readFile(join(folder, name)))));
   return facts;
 }
 
