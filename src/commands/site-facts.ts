@@ -52,7 +52,8 @@ export async function filesOf(folder: string): Promise<string[]> {
 export async function factsOf(folder: string, names: readonly string[]): Promise<FileFacts[]> {
   const facts: FileFacts[] = [];
   // A copy: links and anchors are parts of the page's text as they are found, and would keep all of it.
-  for (const name of names) facts.push(structuredClone(factsOfFile(name, await readFile(join(folder, name)))));
+  for (const name of names)
+    facts.push(structuredClone(factsOfFile(name, await readFile(join(folder, name)))));
   return facts;
 }
 
