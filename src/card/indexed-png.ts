@@ -89,19 +89,24 @@ function packedRows({ data, width, height }: Pixels, palette: Palette): Uint8Arr
   const rows = new Uint8Array(stride * height);
   const whole = data.byteOffset % 4 === 0 ? data : Uint8Array.from(data);
   const words = new Uint32Array(whole.buffer, whole.byteOffset, width * height);
-  // Most pixels are as the one before them.
+  // Most pixels are as the one before them, and most bytes as well.
   let [last, index] = [-1, 0];
-  for (let y = 0, pixel = 0; y < height; y++) {
-    const start = y * stride + 1;
-    for (let x = 0; x < width; x++, pixel++) {
-      const word = words[pixel] ?? 0;
-      if (word !== last) {
-        last = word;
-        index = indexOf(palette, data, 4 * pixel);
-      }
-      const place = start + (x >> 1);
-      rows[place] = x & 1 ? (rows[place] ?? 0) | index : index << 4;
+  const indexAt = (pixel: number): number => {
+    const word = words[pixel] as number;
+    if (word !== last) {
+      last = word;
+      index = indexOf(palette, data, 4 * pixel);
     }
+    return index;
+  };
+  for (let y = 0; y < height; y++) {
+    let place = y * stride + 1;
+    let pixel = y * width;
+    for (const end = pixel + width - 1; pixel < end; pixel += 2) {
+      const plain = words[pixel] === last && words[pixel + 1] === last;
+      rows[place++] = plain ? 17 * index : (indexAt(pixel) << 4) | indexAt(pixel + 1);
+    }
+    if (width & 1) rows[place] = indexAt(pixel) << 4;
   }
   return rows;
 }

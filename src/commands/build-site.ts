@@ -8,7 +8,7 @@ import { finishSite } from './finish-site.ts';
 import { withLock } from './lock.ts';
 import { pruneKept } from './pages/kept.ts';
 import { idsOf, render, sharesOf } from './pages/render.ts';
-import { noteStanding, stands } from './pages/standing.ts';
+import { glanceAt, noteStanding, stands, standsUntouched } from './pages/standing.ts';
 import { planOf, type Plan } from './pages/units.ts';
 import { complain, counted, say, stopwatch } from './progress.ts';
 import {
@@ -44,23 +44,31 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
   try {
     return await withLock(BUILD_LOCK, { patience: PATIENCE, onWait, signal }, async () => {
       await clearLeftovers(output);
+      const glance = await glanceAt(contentFolder());
+      const untouched = glance === undefined ? undefined : await standsUntouched(output, glance);
+      if (untouched) {
+        for (const line of untouched) complain(line);
+        return stood(output, elapsed());
+      }
       const sound = await checked(contentFolder());
       if (!sound) return refuse([]);
       if (sound.refusals.length > 0)
         return refuse([...sound.refusals, 'a final mold that the bench does not back is not built']);
-      for (const line of sound.moves) complain(line);
-      if (sound.moves.length > 0) complain('accept what has moved before you upload the site');
+      const moves =
+        sound.moves.length > 0 ? [...sound.moves, 'accept what has moved before you upload the site'] : [];
+      for (const line of moves) complain(line);
       const { catalogue } = sound.reading;
       const plan = await planOf(catalogue, sound.keys);
+      const note = { glance, told: [...sound.told, ...moves] };
       if (await stands(output, plan)) {
-        say(`${shownPath(output)} is built of this already, ${elapsed()}`);
-        return true;
+        await noteStanding(output, plan, note);
+        return stood(output, elapsed());
       }
       if (!(await rendered(catalogue, plan, stage, signal))) return false;
       signal.throwIfAborted();
       await bringBeside(stage);
       await swapIn(output, stage);
-      await noteStanding(output, plan);
+      await noteStanding(output, plan, note);
       await pruneMemory();
       await pruneKept(plan);
       say(`built ${shownPath(output)} in ${elapsed()}`);
@@ -71,6 +79,12 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
   } finally {
     await discard(stage);
   }
+}
+
+/** Says that there is nothing to do. */
+function stood(output: string, elapsed: string): true {
+  say(`${shownPath(output)} is built of this already, ${elapsed}`);
+  return true;
 }
 
 /** Renders the site into the work folder and looks the result over. */

@@ -17,6 +17,8 @@ export interface Checked {
   readonly refusals: readonly string[];
   /** What decides a sheet, by its mold: equal keys, equal sheets. */
   readonly keys: ReadonlyMap<string, string>;
+  /** What was said of it, line by line. */
+  readonly told: readonly string[];
   /** What it would change in public, in lines; none when nothing that is published would move. */
   readonly moves: readonly string[];
 }
@@ -29,20 +31,23 @@ export async function checked(folder: string): Promise<Checked | undefined> {
   });
   measuring.end();
   tell(inspection);
-  const { reading, refusals, moves, keys } = inspection;
+  const { reading, refusals, moves, keys, warnings } = inspection;
   return (
     reading && {
       reading,
       keys,
+      told: warnings.map(warningLine),
       refusals: refusals.flatMap((refusal) => [problemLine(refusal), ...frameLines(refusal)]),
       moves: moveLines(moves),
     }
   );
 }
 
+const warningLine = (warning: string): string => `warning: ${warning}`;
+
 function tell({ problems, warnings, timings }: Inspection): void {
   for (const line of slowest(timings)) complain(line);
-  for (const warning of warnings) complain(`warning: ${warning}`);
+  for (const warning of warnings) complain(warningLine(warning));
   for (const problem of problems) {
     complain(problemLine(problem));
     for (const line of frameLines(problem)) complain(line);

@@ -5,7 +5,7 @@ import type { Store } from './cache.ts';
 import { digestOf, sha256 } from './digest.ts';
 
 /** A file that was changed this lately may change again without its times telling [ms]. */
-const SETTLED = 2000;
+export const SETTLED = 2000;
 
 /** What `sha256` says of all bytes of a file, read a piece at a time: the meshes of a thousand molds are a gigabyte. */
 async function digestOfFile(path: string): Promise<string> {

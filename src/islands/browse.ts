@@ -1,3 +1,5 @@
+import { afterPaint } from './after-paint.ts';
+
 /** Writes what is chosen in a form to the page's address, so that a link shows the same. */
 function toAddress(form: HTMLFormElement): void {
   const address = new URL(location.href);
@@ -34,14 +36,10 @@ class MoldBrowser extends HTMLElement {
     const fold = form.closest('details');
     if (fold && [...new FormData(form).values()].some((value) => value !== '')) fold.open = true;
     // The styles show the choice by themselves; the rest can wait until they have.
-    const changed = () => {
-      requestAnimationFrame(() => {
-        setTimeout(() => {
-          toAddress(form);
-          this.refresh(true);
-        });
-      });
-    };
+    const changed = afterPaint(() => {
+      toAddress(form);
+      this.refresh(true);
+    });
     form.addEventListener('change', changed);
     form.addEventListener('reset', () => setTimeout(changed));
     this.refresh(new URLSearchParams(location.search).size > 0);

@@ -7,7 +7,7 @@ import { join, resolve } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { typed } from '../../src/commands/arguments.ts';
 import type { Served } from '../../src/commands/site-server.ts';
-import { openOnPhone, phoneBrowser, serveToPhone } from '../support/phone.ts';
+import { fasterThanPhone, openOnPhone, phoneBrowser, serveToPhone } from '../support/phone.ts';
 import { runCommand } from '../support/run-command.ts';
 import { keep, spreadOf, verdict } from './harness.ts';
 
@@ -130,9 +130,13 @@ const MEASURE_NAMES = Object.keys(MEASURES) as Measure[];
 
 const INDEX = '/search.json';
 
+function keepOne(what: string, value: number, unit: string): void {
+  keep({ bench: 'reader', what, n: molds.length, unit, ...spreadOf([value]) });
+}
+
 /** One visit; `early` when the search index came before the search was used. */
 async function visited(served: Served, { path, acts }: Subject) {
-  const phone = await openOnPhone(browser, `${served.address}${path}`);
+  const phone = await openOnPhone(browser, `${served.address}${path}`, { slowed });
   const { lcp, largest, fcp, long } = await phone.waited();
   const [bytes, requests] = [phone.bytes(), phone.asked.length];
   await phone.scrollThrough();
@@ -162,7 +166,9 @@ const runs = Number(given.values.runs);
 const folder = await siteFolder(given.positionals[0]);
 const { molds } = JSON.parse(await readFile(join(folder, 'catalogue.json'), 'utf8')) as { molds: unknown[] };
 const browser = await phoneBrowser();
+const slowed = await fasterThanPhone(browser);
 const served = await serveToPhone(folder);
+keepOne('throttle of the processor', slowed, 'times');
 
 const plain = await mkdtemp(join(tmpdir(), 'partline-bare-'));
 await writeFile(join(plain, 'index.html'), bare(await readFile(join(folder, SHEET, 'index.html'), 'utf8')));

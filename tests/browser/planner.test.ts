@@ -50,7 +50,12 @@ async function typeInto(page: Page, label: string, text: string): Promise<void> 
   await tabTo(page, label);
   await page.keyboard.press('ControlOrMeta+A');
   await page.keyboard.type(text);
+  await answered(page);
 }
+
+/** The card follows what is typed, once that is painted. */
+const answered = (page: Page) =>
+  page.evaluate('new Promise((done) => requestAnimationFrame(() => setTimeout(() => setTimeout(done))))');
 
 /** What stands in a row of the bench card. */
 const cell = (page: Page, name: string) =>
@@ -168,6 +173,7 @@ describe('on a sheet', () => {
     expect(focused).toBe('Peg, two cavities');
     await page.keyboard.press('ControlOrMeta+A');
     await page.keyboard.type('10');
+    await answered(page);
     const link = page.getByRole('link', { name: /page of its own/u });
     const there = new URL((await link.getAttribute('href')) ?? '');
     expect(there.pathname).toMatch(/\/plan\/$/u);

@@ -24,7 +24,7 @@ afterAll(async () => {
 });
 
 const open = (path: string, prepare?: (page: Page) => Promise<unknown>) =>
-  openOnPhone(browser, `${served.address}${path}`, { slow: false, ...(prepare ? { prepare } : {}) });
+  openOnPhone(browser, `${served.address}${path}`, prepare ? { prepare } : {});
 
 /** The faces come long after the page has been painted, as on a slow line. */
 const lateFaces = (page: Page) =>

@@ -13,7 +13,7 @@ test('a sheet has the address that it was read from; one from elsewhere has none
 
 test('a drawing that a sheet has not is asked for by name', () => {
   const [wide, compact] = ['wide', 'compact'].map((title) => ({ title }) as DrawnLayout);
-  const drawn = { bait: { wide: wide!, compact: compact! } };
+  const drawn = { sheets: { bait: { wide: wide!, compact: compact! } }, rigs: {} };
   expect(drawnOf(drawn, 'bait', 'compact')).toBe(compact);
   expect(() => drawnOf(drawn, 'fill-adverse', 'wide')).toThrow('drawnOf: this sheet has no "fill-adverse"');
   expect(() => drawnOf(undefined, 'bait', 'wide')).toThrow('this sheet has no "bait"');

@@ -4,6 +4,7 @@ import { createRequire } from 'node:module';
 import type { AddressInfo } from 'node:net';
 import { join, resolve } from 'node:path';
 import { setTimeout as rest } from 'node:timers/promises';
+import { pageFunctions } from 'lighthouse/core/lib/page-functions.js';
 import type { Browser, CDPSession, Page } from 'playwright-core';
 import subsetFont from 'subset-font';
 import { LETTERS } from '../../src/commands/faces.ts';
@@ -12,14 +13,16 @@ import { FONTS, launchChromium } from './chromium.ts';
 
 /**
  * A mid-range phone on a slow mobile line, modelled by the browser's own throttling. Each figure is common practice of
- * speed tests for "slow 4G" and "mid-tier mobile", from memory; none is measured on a phone.
+ * speed tests for "slow 4G", from memory, but for the processor; none is measured on a phone.
  *
  * - `roundTrip`: least time from a request to the first byte of its answer [ms]. The browser applies it to every request
  *   alike, and knows nothing of connections: requests run side by side as over HTTP/2, but six at most to a host.
  * - `setUp`: how long the first request waits for its connection: a name look-up, a TCP and a TLS 1.3 handshake, one round
  *   trip each [ms]. The browser has no such setting, so the page's own request is held back.
  * - `down`, `up`: what all requests of the page share [bit/s].
- * - `cpu`: how many times slower the page's thread runs than on this machine; workers are not slowed.
+ * - `index`: how fast the page's thread runs, in Lighthouse's BenchmarkIndex; workers are not slowed. Chromium's own
+ *   developer tools take 1000 for a mid-tier and 264 for a low-tier phone when they calibrate their throttle to a machine
+ *   (`CalibrationController.ts`, read 2026-11); this is half of the mid-tier, on the safe side.
  * - `screen`, `density`: the window in CSS pixels, and how many pixels of the screen make one of them.
  */
 export const PHONE = {
@@ -27,7 +30,7 @@ export const PHONE = {
   setUp: 3 * 150,
   down: 1.6e6,
   up: 750e3,
-  cpu: 4,
+  index: 500,
   screen: { width: 360, height: 800 },
   density: 2,
 } as const;
@@ -189,21 +192,41 @@ const STEP = { share: 0.75, rest: 40 };
 
 /** How a page is opened. */
 interface Opening {
-  /** Line and processor are those of the phone; else only its window is. */
-  readonly slow?: boolean;
+  /** Line and processor are those of the phone, which this machine is so many times faster than; else only its window is. */
+  readonly slowed?: number;
   /** Runs before the page is asked for, in a browser that keeps nothing of the site but what this does. */
   readonly prepare?: (page: Page) => Promise<unknown>;
 }
 
+/** How often a machine's speed is looked at. */
+const LOOKS = 5;
+
+/**
+ * How many times faster than the phone a machine is: what the page's thread has to be slowed by, so that figures of machines
+ * can be compared.
+ *
+ * @returns 1 where the machine is no faster than the phone; the median of some looks, each of them a second long
+ */
+export async function fasterThanPhone(browser: Browser): Promise<number> {
+  const page = await browser.newPage();
+  const looks: number[] = [];
+  for (let look = -1; look < LOOKS; look++) {
+    const index = await page.evaluate<number>(`(${pageFunctions.computeBenchmarkIndex.toString()})()`);
+    if (look >= 0) looks.push(index / PHONE.index);
+  }
+  await page.close();
+  return Math.max(1, looks.sort((a, b) => a - b)[LOOKS >> 1] ?? 1);
+}
+
 /** Makes line and processor those of the phone. */
-async function slowDown(session: CDPSession): Promise<void> {
+async function slowDown(session: CDPSession, rate: number): Promise<void> {
   await session.send('Network.emulateNetworkConditions', {
     offline: false,
     latency: PHONE.roundTrip,
     downloadThroughput: PHONE.down / 8,
     uploadThroughput: PHONE.up / 8,
   });
-  await session.send('Emulation.setCPUThrottlingRate', { rate: PHONE.cpu });
+  await session.send('Emulation.setCPUThrottlingRate', { rate });
   await holdPages(session, PHONE.setUp);
 }
 
@@ -211,7 +234,7 @@ async function slowDown(session: CDPSession): Promise<void> {
 export async function openOnPhone(
   browser: Browser,
   address: string,
-  { slow = true, prepare }: Opening = {},
+  { slowed, prepare }: Opening = {},
 ): Promise<PhonePage> {
   const context = await browser.newContext({
     viewport: PHONE.screen,
@@ -228,7 +251,7 @@ export async function openOnPhone(
   session.on('Network.loadingFinished', ({ encodedDataLength }) => (bytes += encodedDataLength));
   await session.send('Network.enable');
   await session.send('Network.clearBrowserCache');
-  if (slow) await slowDown(session);
+  if (slowed !== undefined) await slowDown(session, slowed);
   await page.addInitScript(WATCH);
   await page.goto(address, { waitUntil: 'networkidle' });
   await page.waitForTimeout(QUIET);

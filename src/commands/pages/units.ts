@@ -24,6 +24,13 @@ export interface Plan {
   readonly key: string;
 }
 
+/** Guides of the program's own, which catalogues without any show. */
+export const GUIDES_THAT_COME_ALONG = join(PROJECT_ROOT, 'content', 'guides');
+
+/** Digest of a program, of Node.js and of the kind of machine. */
+export const machineOf = (program: string): string =>
+  sha256(program, process.version, process.platform, process.arch);
+
 /** Where the folder of a unit lies in a site. */
 export const unitPath = ({ kind, id }: Pick<Unit, 'kind' | 'id'>): string => `${kind}/${id}`;
 
@@ -47,7 +54,7 @@ function baitUnit({ id, bait }: Catalogue['molds'][number], address: string, mac
 
 /** Bytes that only pages about the whole catalogue print: its guides, those that come along, and the logo. */
 async function sitewide({ shop }: Catalogue): Promise<string> {
-  const folders = [join(contentFolder(), 'guides'), join(PROJECT_ROOT, 'content', 'guides')];
+  const folders = [join(contentFolder(), 'guides'), GUIDES_THAT_COME_ALONG];
   const read = async (folder: string) => {
     const names = (await readdir(folder).catch(() => [])).sort();
     return Promise.all(names.map(async (name) => [name, await readFile(join(folder, name))] as const));
@@ -70,7 +77,7 @@ function entriesDigest({ shop, ...collections }: Catalogue): string {
  */
 export async function planOf(catalogue: Catalogue, addresses: ReadonlyMap<string, string>): Promise<Plan> {
   const program = await programId();
-  const machine = sha256(program, process.version, process.platform, process.arch);
+  const machine = machineOf(program);
   const published = catalogue.molds
     .filter(({ status }) => PUBLISHED.has(status))
     .sort((a, b) => (a.id < b.id ? -1 : 1));

@@ -4,11 +4,12 @@ import type { Drawing } from '../../drawing/drawing.ts';
 import type { Layout } from '../../drawing/layout.ts';
 import type { Scheme } from '../../drawing/lines.ts';
 import { fillDrawing } from './fill-drawings.ts';
+import { rigDrawing } from './rig-drawing.ts';
 import { moldPlanDrawing } from '../../drawing/mold-plan.ts';
 import { moldSectionDrawing } from '../../drawing/mold-section.ts';
 import { thicknessMap } from '../../drawing/thickness-map.ts';
 import type { TitleBlock } from '../../drawing/title-block.ts';
-import type { Sheet } from '../../sheet/sheet.ts';
+import type { RigAdvice, Sheet } from '../../sheet/sheet.ts';
 
 /** How a drawing of a sheet is put into a file of its own. */
 interface SheetDrawingOptions {
@@ -55,15 +56,14 @@ function shared({ bait, shop, title }: Sheet, drawing: DrawingName) {
 }
 
 /** What the title block of a drawing says. */
-function titleBlockOf(sheet: Sheet, drawing: DrawingName): TitleBlock {
-  const { shop, mold, revision } = sheet;
+function titleBlockOf({ shop, mold, revision }: Sheet, title: string, documentType: string): TitleBlock {
   return {
     owner: shop.name,
     number: mold.stock,
     revision: revision.id.toUpperCase(),
     date: revision.date,
-    title: shared(sheet, drawing).name,
-    documentType: DRAWING_WORDS[drawing],
+    title,
+    documentType,
   };
 }
 
@@ -117,23 +117,62 @@ export interface DrawnLayout extends Pick<Drawing, 'title' | 'desc' | 'width' | 
   readonly framed: string;
 }
 
-/** All drawings of a sheet. */
-export type DrawnSheets = Readonly<Partial<Record<DrawingName, Readonly<Record<Layout, DrawnLayout>>>>>;
+/** A rig as its page and its files need it: a compact view, and a wide sheet with frame and title block. */
+export type DrawnRig = Omit<DrawnLayout, 'dimensions'>;
 
-function drawnLayout(sheet: Sheet, drawing: DrawingName, layout: Layout): DrawnLayout {
-  const bare = sheetDrawing(sheet, drawing, { layout, prefix: 'drawing', standalone: 'auto' });
-  const { title, desc, width, height, dimensions } = bare;
-  const framed = bare.titled(titleBlockOf(sheet, drawing)).svg;
-  return { title, desc, width, height, dimensions, view: bare.svg, framed };
+/** All drawings of a sheet. */
+export interface DrawnSheets {
+  readonly sheets: Readonly<Partial<Record<DrawingName, Readonly<Record<Layout, DrawnLayout>>>>>;
+  /** Hooks drawn in the bait, by the name of the rig. */
+  readonly rigs: Readonly<Record<string, DrawnRig>>;
+}
+
+/** Drawings of a bait by what they show, in the order in which they were asked for. */
+type OfBait = (what: string, draw: () => Drawing) => Drawing;
+
+let last: { readonly key: string; readonly made: Map<string, Drawing> } | undefined;
+
+/** Tells plain data from other data: the same text for equal data. */
+type Digest = (data: unknown) => string;
+
+/** Drawings of the bait of a sheet: those of the sheet before, when that speaks of the very same bait. */
+function drawingsOfBait(sheet: Sheet, digest: Digest): OfBait {
+  const { bait, cuts, edges, geometry, rigs, walls } = sheet;
+  const key = digest([shared(sheet, 'bait'), bait.lies, cuts, edges, geometry, rigs, walls]);
+  if (last?.key !== key) last = { key, made: new Map() };
+  const { made } = last;
+  return (what, draw) => {
+    const drawing = made.get(what) ?? draw();
+    made.set(what, drawing);
+    return drawing;
+  };
 }
 
 /** Draws all drawings of a sheet. */
-export function drawnSheets(sheet: Sheet): DrawnSheets {
+export function drawnSheets(sheet: Sheet, digest: Digest): DrawnSheets {
+  const ofBait = drawingsOfBait(sheet, digest);
+  const inLayout = (drawing: DrawingName, layout: Layout): DrawnLayout => {
+    const draw = () => sheetDrawing(sheet, drawing, { layout, prefix: 'drawing', standalone: 'auto' });
+    const bare = OF_BAIT.has(drawing) ? ofBait(`${drawing} ${layout}`, draw) : draw();
+    const { title, desc, width, height, dimensions, svg: view } = bare;
+    const block = titleBlockOf(sheet, shared(sheet, drawing).name, DRAWING_WORDS[drawing]);
+    return { title, desc, width, height, dimensions, view, framed: bare.titled(block).svg };
+  };
   const both = (drawing: DrawingName) => ({
-    wide: drawnLayout(sheet, drawing, 'wide'),
-    compact: drawnLayout(sheet, drawing, 'compact'),
+    wide: inLayout(drawing, 'wide'),
+    compact: inLayout(drawing, 'compact'),
   });
-  return Object.fromEntries(drawingsOf(sheet).map((drawing) => [drawing, both(drawing)]));
+  const drawnRig = (advice: RigAdvice): DrawnRig => {
+    const { rig } = advice;
+    const bare = (layout: Layout) => ofBait(`${rig} ${layout}`, () => rigDrawing(sheet, advice, layout));
+    const { title, desc, width, height, svg: view } = bare('compact');
+    const block = titleBlockOf(sheet, `${sheet.bait.name}, ${rig}`, 'Rigging drawing');
+    return { title, desc, width, height, view, framed: bare('wide').titled(block).svg };
+  };
+  return {
+    sheets: Object.fromEntries(drawingsOf(sheet).map((drawing) => [drawing, both(drawing)])),
+    rigs: Object.fromEntries(sheet.rigs.map((advice) => [advice.rig, drawnRig(advice)])),
+  };
 }
 
 /** Every file of every drawing of a sheet. */
@@ -147,7 +186,14 @@ export function drawingFiles(sheet: Pick<Sheet, 'filling'>): DrawingFile[] {
 
 /** One drawing of a sheet, whose drawings are known. */
 export function drawnOf(drawn: DrawnSheets | undefined, drawing: DrawingName, layout: Layout): DrawnLayout {
-  const found = drawn?.[drawing]?.[layout];
+  const found = drawn?.sheets[drawing]?.[layout];
   if (!found) throw new RangeError(`drawnOf: this sheet has no "${drawing}"`);
+  return found;
+}
+
+/** One rig of a sheet, whose drawings are known. */
+export function drawnRigOf(drawn: DrawnSheets | undefined, rig: string): DrawnRig {
+  const found = drawn?.rigs[rig];
+  if (!found) throw new RangeError(`drawnRigOf: this sheet has no "${rig}"`);
   return found;
 }

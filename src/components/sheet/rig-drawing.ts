@@ -1,14 +1,15 @@
 import type { Drawing } from '../../drawing/drawing.ts';
 import { hookedDrawing } from '../../drawing/hooked.ts';
+import type { Layout } from '../../drawing/layout.ts';
 import type { RigAdvice, Sheet } from '../../sheet/sheet.ts';
 
 /** Part of the address of a rig's drawing: `tail-on-a-jig`, with `-view` for the bare view of a page. */
 export const rigFile = (rig: string, view: boolean) =>
   `${rig.toLowerCase().replaceAll(' ', '-')}${view ? '-view' : ''}`;
 
-/** The hook of a rig drawn in the bait: a view is bare, for a page; the other is a sheet with frame and title block. */
-export function rigDrawing(sheet: Sheet, { best, rig, section, form }: RigAdvice, view: boolean): Drawing {
-  const { bait, geometry, mold, revision, shop } = sheet;
+/** The hook of a rig drawn in the bait, without frame and title block. */
+export function rigDrawing(sheet: Sheet, { best, rig, section, form }: RigAdvice, layout: Layout): Drawing {
+  const { bait, geometry, shop } = sheet;
   const size = best.hook.sizes.find((one) => one.size === best.size);
   if (!size) throw new RangeError(`rigDrawing: wants a size of ${best.hook.id}, got "${best.size}"`);
   const hookName = `${best.size} ${best.hook.name.toLowerCase()}`;
@@ -27,17 +28,7 @@ export function rigDrawing(sheet: Sheet, { best, rig, section, form }: RigAdvice
       clearance: best.fit.clearance.value,
       trim: best.fit.trim,
       projection: shop.units === 'us' ? 'third' : 'first',
-      ...(!view && {
-        titleBlock: {
-          owner: shop.name,
-          number: mold.stock,
-          revision: revision.id.toUpperCase(),
-          date: revision.date,
-          title: `${bait.name}, ${rig}`,
-          documentType: 'Rigging drawing',
-        },
-      }),
     },
-    { layout: view ? 'compact' : 'wide', prefix: 'rig', standalone: 'auto' },
+    { layout, prefix: 'rig', standalone: 'auto' },
   );
 }

@@ -23,7 +23,7 @@ export interface MergedBait extends Measured {
 }
 
 /** Root mean square by which triangles of a bait are merged before it is cut from the block: a tenth of a pixel in a picture [m]. */
-export const MERGED_WITHIN = 1e-5;
+export const MERGED_WITHIN = 2e-5;
 /** How far above the parting plane the lower part of a bait reaches [m]. */
 const BEYOND = 5e-4;
 

@@ -159,8 +159,10 @@ export function plannerForm(data: PlanData, state: PlanState, changed: () => voi
     }),
     show: (problems) => {
       for (const [name, { input, problem }] of [...baits.rows, ...Object.entries(fields)]) {
-        problem.textContent = problems[name] ?? '';
-        input.setAttribute('aria-invalid', String(problems[name] !== undefined));
+        const wrong = problems[name] ?? '';
+        if (problem.textContent === wrong) continue;
+        problem.textContent = wrong;
+        input.setAttribute('aria-invalid', String(wrong !== ''));
       }
     },
   };

@@ -1,3 +1,4 @@
+import { afterPaint } from '../after-paint.ts';
 import { planAnswer } from '../../core/plan/answer.ts';
 import { linkOfPlan, planFromLink, type PlanData, type PlanState } from '../../core/plan/plan-state.ts';
 import type { UnitSystem } from '../../core/quantity/print.ts';
@@ -39,7 +40,12 @@ export function showPlanner(host: HTMLElement, data: PlanData): void {
   const state = planFromLink((name) => new URLSearchParams(location.search).get(name), data);
   const status = el('p', { class: 'plan-status', role: 'status' });
   const card = el('div', { class: 'plan-card' });
-  const form = plannerForm(data, state, () => update(true));
+  // A letter shows before the plan that it changes.
+  const form = plannerForm(
+    data,
+    state,
+    afterPaint(() => update(true)),
+  );
   host.replaceChildren(form.root, status, card);
   const { print, elsewhere } = actions(host, page);
   const update = (typed: boolean): void => {

@@ -2,8 +2,8 @@ import { replies } from '../../answer/reply.ts';
 import { cardFacts } from '../../card/facts.ts';
 import { cardPng } from '../../card/png.ts';
 import { sheetMarkdown } from '../../components/export/markdown.ts';
-import { drawingFile, drawingFiles, drawnOf } from '../../components/sheet/drawings.ts';
-import { rigDrawing, rigFile } from '../../components/sheet/rig-drawing.ts';
+import { drawingFile, drawingFiles, drawnOf, drawnRigOf } from '../../components/sheet/drawings.ts';
+import { rigFile } from '../../components/sheet/rig-drawing.ts';
 import { setupData } from '../../sheet/fill-setup.ts';
 import { planData } from '../../sheet/plan-data.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
@@ -50,9 +50,12 @@ function drawings(sheet: Sheet): OwnFile[] {
       return file.view ? view : framed;
     }),
   );
-  const rigs = sheet.rigs.flatMap((advice) =>
+  const rigs = sheet.rigs.flatMap(({ rig }) =>
     [false, true].map((view) =>
-      svg(`rig-${rigFile(advice.rig, view)}.svg`, () => rigDrawing(sheet, advice, view).svg),
+      svg(`rig-${rigFile(rig, view)}.svg`, async () => {
+        const drawn = drawnRigOf(await drawingsOfSheet(sheet), rig);
+        return view ? drawn.view : drawn.framed;
+      }),
     ),
   );
   return [...drawn, ...rigs];

@@ -1,4 +1,4 @@
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parentPort, workerData } from 'node:worker_threads';
 import sharp from 'sharp';
@@ -44,9 +44,9 @@ async function written({ kind, id, mold, address }: OwnTask): Promise<number> {
   const sheet = keptSheet(store, { address }, mold);
   if (!sheet) throw new RangeError(`own files: wants the sheet of ${mold} in the cache, got none`);
   const own = join(folder, kind, id);
-  await mkdir(own, { recursive: true });
+  mkdirSync(own, { recursive: true });
   const files = await filesOf(kind, sheet);
-  for (const { name, make } of files) await writeFile(join(own, name), await make());
+  for (const { name, make } of files) writeFileSync(join(own, name), await make());
   return files.length;
 }
 
