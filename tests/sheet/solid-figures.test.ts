@@ -39,10 +39,11 @@ describe('every mold of the demo', () => {
       const tolerance = input(sheet, 'mold.shotCheck', 'tolerance') / 100;
       expect(tolerance).toBeLessThan(0.00001);
       expect(Math.abs(value(sheet, 'mold.shotCheck') - 1), sheet.id).toBeLessThan(tolerance);
-      // Merging by 10 µm moves a bait's volume by less than 10 µm times its surface; a bait is some millimetres thick.
+      // Merging by 20 µm moves a bait's volume by less than 10 µm times its surface: chords lie inside what is convex.
       const merged = input(sheet, 'mold.shotCheck', 'all of the merged baits');
       const before = input(sheet, 'mold.shotCheck', 'baits before merging');
-      expect(Math.abs(merged / before - 1), sheet.id).toBeLessThan(0.002);
+      const { surface, volume } = sheet.geometry;
+      expect(Math.abs(merged / before - 1), sheet.id).toBeLessThan((10e-6 * surface) / volume);
     }
   });
 
@@ -53,7 +54,7 @@ describe('every mold of the demo', () => {
       const total = [...hollows, ...Object.values(hollow.vents)].reduce((sum, part) => sum + part, 0);
       expect(block).toBeCloseTo(mold.block.length * mold.block.width * mold.block.thickness, 12);
       expect((metal + total) / block, id).toBeCloseTo(1, 12);
-      // Merging moves the volume of the baits by 0.2 % at most; above and below the plane they may differ.
+      // Merging moves the volume of the baits by 0.4 % at most; above and below the plane they may differ.
       const vents = Object.values(hollow.vents).reduce((sum, part) => sum + part, 0);
       const inUpper = hollow.cavities - cut.baits;
       const upper = block / 2 - inUpper - (total - hollow.cavities - vents) / 2;
