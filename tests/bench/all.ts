@@ -22,10 +22,21 @@ function run(name: string, args: readonly string[] = []): boolean {
   return spawnSync(process.execPath, [file, ...args], { stdio: 'inherit' }).status === 0;
 }
 
+/** Rows of a catalogue of which one part was built. */
+const BY_PARTS = 'by parts: ';
+
+/** The largest catalogue, by its parts. */
+function partsTable(all: readonly Line[]): string {
+  const lines = all.filter(({ what }) => what.startsWith(BY_PARTS));
+  const rows = lines.map(({ what, unit, median }) => [`${what.slice(BY_PARTS.length)} [${unit}]`, median]);
+  return rows.length === 0 ? '' : `${ruled([[`${lines[0]?.n ?? ''} molds by parts`, ''], ...rows])}\n\n`;
+}
+
 const ruled = ([head = [], ...rows]: readonly (readonly string[])[]): string =>
   [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
 
-function table(lines: readonly Line[]): string {
+function table(all: readonly Line[]): string {
+  const lines = all.filter(({ what }) => !what.startsWith(BY_PARTS));
   const sizes = [...new Set(lines.map(({ n }) => Number(n)))].sort((a, b) => a - b);
   const whats = [...new Set(lines.map(({ what, unit }) => `${what} [${unit}]`))];
   const cell = (what: string, n: number) =>
@@ -71,7 +82,7 @@ function measuredOn(lines: readonly Line[]): string {
 /** Builds of catalogues of several sizes. */
 function scaleTables(): string {
   const lines = linesOfBench('scale');
-  return `${table(lines)}\n\n${measuredOn(lines)}; one run each.\n\n${derived(lines)}`;
+  return `${table(lines)}\n\n${partsTable(lines)}${measuredOn(lines)}; one run each.\n\n${derived(lines)}`;
 }
 
 /** What a reader waits for, a row a page, the bare page first. */

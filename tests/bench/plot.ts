@@ -6,8 +6,13 @@ import { digits, keptLines, machine, RESULTS } from './harness.ts';
 interface Panel {
   readonly title: string;
   readonly unit: string;
-  /** Rows of the bench, and what to multiply each by, given the number of molds. */
-  readonly series: readonly (readonly [what: string, label: string, factor: (n: number) => number])[];
+  /** Rows of the bench, and what to multiply each by, given the number of molds; then the row of a catalogue built by its parts. */
+  readonly series: readonly (readonly [
+    what: string,
+    label: string,
+    factor: (n: number) => number,
+    byParts?: string,
+  ])[];
 }
 
 const one = () => 1;
@@ -17,8 +22,8 @@ const PANELS: readonly Panel[] = [
     title: 'Core time',
     unit: 's',
     series: [
-      ['cold build: core a mold', 'cold build', molds],
-      ['pages: core a mold', 'pages alone', molds],
+      ['cold build: core a mold', 'cold build', molds, 'by parts: core a mold'],
+      ['pages: core a mold', 'pages alone', molds, 'by parts: pages: core a mold'],
       ['nothing changed: core a mold', 'nothing changed', molds],
     ],
   },
@@ -26,16 +31,16 @@ const PANELS: readonly Panel[] = [
     title: 'Peak memory',
     unit: 'MB',
     series: [
-      ['cold build: memory', 'all processes', one],
-      ['analysis: memory', 'analysis', one],
+      ['cold build: memory', 'all processes', one, 'by parts: memory'],
+      ['analysis: memory', 'analysis', one, 'by parts: analysis: memory'],
     ],
   },
   {
     title: 'Disk',
     unit: 'MB',
     series: [
-      ['disk of the site', 'site', one],
-      ['disk of the cache', 'cache', one],
+      ['disk of the site', 'site', one, 'by parts: disk of the site'],
+      ['disk of the cache', 'cache', one, 'by parts: disk of the cache'],
     ],
   },
 ];
@@ -45,15 +50,17 @@ const EDGE = { left: 62, top: 40, right: 20, bottom: 46 };
 const WIDTH = SIDE + EDGE.left + EDGE.right;
 const HEIGHT = SIDE + EDGE.top + EDGE.bottom;
 
-type Point = readonly [n: number, value: number];
+/** A hollow point tells of a catalogue of which one part was built. */
+type Point = readonly [n: number, value: number, hollow: boolean];
 
 const lines = keptLines().filter(({ bench }) => bench === 'scale');
 
-function pointsOf(what: string, factor: (n: number) => number): Point[] {
-  const own = lines.filter((line) => line.what === what);
-  return own
-    .map(({ n, median }): Point => [Number(n), Number(median) * factor(Number(n))])
-    .sort(([a], [b]) => a - b);
+function pointsOf(what: string, factor: (n: number) => number, byParts: string | undefined): Point[] {
+  const named = (name: string | undefined, hollow: boolean) =>
+    lines
+      .filter((line) => line.what === name)
+      .map(({ n, median }): Point => [Number(n), Number(median) * factor(Number(n)), hollow]);
+  return [...named(what, false), ...named(byParts, true)].sort(([a], [b]) => a - b);
 }
 
 /** Whole decades around values. */
@@ -65,7 +72,10 @@ function decades(values: readonly number[]): [number, number] {
 const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 
 function panel({ title, unit, series }: Panel, index: number): string {
-  const drawn = series.map(([what, label, factor]) => ({ label, points: pointsOf(what, factor) }));
+  const drawn = series.map(([what, label, factor, byParts]) => ({
+    label,
+    points: pointsOf(what, factor, byParts),
+  }));
   const all = drawn.flatMap(({ points }) => points);
   if (all.length === 0) return '';
   const [left, right] = decades(all.map(([n]) => n));
@@ -90,7 +100,8 @@ function panel({ title, unit, series }: Panel, index: number): string {
       ([n, value], at) => `${at === 0 ? 'M' : 'L'}${x(n).toFixed(1)} ${y(value).toFixed(1)}`,
     );
     const dots = points.map(
-      ([n, value]) => `<circle cx="${x(n).toFixed(1)}" cy="${y(value).toFixed(1)}" r="3" fill="${ink}"/>`,
+      ([n, value, hollow]) =>
+        `<circle cx="${x(n).toFixed(1)}" cy="${y(value).toFixed(1)}" r="3" stroke="${ink}" fill="${hollow ? '#fff' : ink}"/>`,
     );
     const name = `<text x="${EDGE.left + 8}" y="${EDGE.top + 16 + 15 * i}" fill="${ink}">${escaped(label)}</text>`;
     return `<path d="${path.join('')}" fill="none" stroke="${ink}" stroke-width="1.6"/>${dots.join('')}${name}`;

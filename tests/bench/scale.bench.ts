@@ -1,7 +1,7 @@
 // Time, memory and disk of builds of generated catalogues against their number of molds, from an empty cache: the
 // analysis, then the pages, then once more with nothing changed, and with one mold changed. Core time is user and system time of all processes.
 // Needs Linux. Run: npx node tests/bench/scale.bench.ts [--molds 10,100,1000] [--part 1/16]
-// With --part only that part of the analysis is run, no pages are built; its rows say so.
+// With --part a catalogue is not built whole: one part of it is worked out, and the pages of that part are built; its rows say so.
 import { existsSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -10,6 +10,7 @@ import { typed } from '../../src/commands/arguments.ts';
 import { generateCatalogue } from '../support/generator/catalogue.ts';
 import { keep, spreadOf, verdict } from './harness.ts';
 import { screenshotTime } from './screenshot.ts';
+import { copySlice, moldsIn } from './slice.ts';
 import { diskOf, filesIn, watched, type Cost } from './watched.ts';
 
 const HOME = join('.cache', 'bench');
@@ -50,21 +51,62 @@ function sound(name: string, cost: Cost): Cost {
   return cost;
 }
 
-/** Works out a catalogue, or a part of it, into an empty cache. */
-async function analysis(folder: string, molds: number, part: string | undefined): Promise<Cost> {
+/** Runs the analysis of a catalogue, or of a part of it. */
+async function analysed(folder: string, cache: string, part?: string) {
+  const settings = { CONTENT_DIR: folder, ANALYSIS_CACHE: cache };
+  const more = part === undefined ? [] : ['--shard', part];
+  const cost = sound('analyse', await watched('analyse', settings, ['--json', ...more]));
+  return { cost, ...reportSchema.parse(JSON.parse(cost.stdout)) };
+}
+
+/** Works out a catalogue into an empty cache. */
+async function analysis(folder: string, molds: number): Promise<Cost> {
   const cache = join(HOME, `analysis-${molds}`);
   rmSync(cache, { recursive: true, force: true });
-  const more = part === undefined ? [] : ['--shard', part];
-  const settings = { CONTENT_DIR: folder, ANALYSIS_CACHE: cache };
-  const cost = sound('analyse', await watched('analyse', settings, ['--json', ...more]));
-  const report = reportSchema.parse(JSON.parse(cost.stdout));
-  if (report.worked !== report.groups) throw new Error('the cache was not empty');
-  const words = part === undefined ? 'analysis' : `analysis of part ${part.replace('/', ' of ')}`;
-  keepOne(`${words}: core a mold`, molds, cost.core / report.molds, 's');
-  keepOne(`${words}: busy`, molds, cost.busy, 'of both cores');
-  keepOne(`${words}: memory`, molds, cost.memory, 'MB');
-  keepOne(`${words}: disk of the cache a mold`, molds, diskOf(cache) / report.molds, 'MB');
+  const { cost, worked, groups } = await analysed(folder, cache);
+  if (worked !== groups) throw new Error('the cache was not empty');
+  keepOne('analysis: core a mold', molds, cost.core / molds, 's');
+  keepOne('analysis: busy', molds, cost.busy, 'of both cores');
+  keepOne('analysis: memory', molds, cost.memory, 'MB');
+  keepOne('analysis: disk of the cache a mold', molds, diskOf(cache) / molds, 'MB');
   return cost;
+}
+
+/** A part that holds next to nothing, and nothing of the first of sixteen or sixty-four. */
+const LITTLE = '2/4096';
+
+/**
+ * What a catalogue that is too large to be built in an hour takes by its parts, as a farm would build it: to read all of it and take
+ * the digests of its meshes, to work one part out, and to build the pages of that part, a catalogue by itself. What parts share,
+ * the pages about all molds, is not in it.
+ */
+async function sampled(molds: number, part: string): Promise<void> {
+  const folder = await catalogue(molds);
+  const [cache, slice] = [join(HOME, `analysis-${molds}`), join(HOME, `slice-${molds}`)];
+  for (const old of [cache, slice]) rmSync(old, { recursive: true, force: true });
+  const digests = await analysed(folder, cache, LITTLE);
+  const first = await analysed(folder, cache, part);
+  if (first.worked !== first.groups) throw new Error('the cache was not empty');
+  const again = await analysed(folder, cache, part);
+  const own = (first.cost.core - again.cost.core) / first.molds;
+  const reading = (digests.cost.core - own * digests.molds) / molds;
+  keepOne('by parts: reading and digests: core a mold', molds, reading, 's');
+  keepOne('by parts: analysis: core a mold', molds, own + reading, 's');
+  keepOne('by parts: analysis: memory', molds, first.cost.memory, 'MB');
+  keepOne('by parts: molds of the part', molds, first.molds, 'molds');
+  const ids = await moldsIn(cache);
+  await copySlice(folder, slice, ids);
+  const output = join(HOME, `site-${molds}`);
+  rmSync(output, { recursive: true, force: true });
+  const pages = join(HOME, `pages-${molds}`);
+  rmSync(pages, { recursive: true, force: true });
+  const settings = { CONTENT_DIR: slice, ANALYSIS_CACHE: cache, OUT_DIR: output, PAGES_CACHE: pages };
+  const built = sound('build', await watched('build', settings));
+  keepOne('by parts: pages: core a mold', molds, built.core / ids.length, 's');
+  keepOne('by parts: core a mold', molds, own + reading + built.core / ids.length, 's');
+  keepOne('by parts: memory', molds, Math.max(first.cost.memory, built.memory), 'MB');
+  keepOne('by parts: disk of the site', molds, (diskOf(output) / ids.length) * molds, 'MB');
+  keepOne('by parts: disk of the cache', molds, (diskOf(cache) / ids.length) * molds, 'MB');
 }
 
 async function pages(folder: string, molds: number, words: string): Promise<Cost> {
@@ -99,7 +141,7 @@ async function whole(molds: number): Promise<Record<string, boolean>> {
   const folder = await catalogue(molds);
   rmSync(join(HOME, `site-${molds}`), { recursive: true, force: true });
   const before = await screenshotTime(LOOKS);
-  const first = await analysis(folder, molds, undefined);
+  const first = await analysis(folder, molds);
   const built = await pages(folder, molds, 'pages');
   const after = await screenshotTime(LOOKS);
   const yardstick = (before.median + after.median) / 2e3;
@@ -136,6 +178,6 @@ if (given) {
   const { molds, part } = given.values;
   for (const count of molds.split(',').map(Number)) {
     if (part === undefined) verdict(await whole(count));
-    else await analysis(await catalogue(count), count, part);
+    else await sampled(count, part);
   }
 }
