@@ -79,10 +79,19 @@ function measuredOn(lines: readonly Line[]): string {
   return `${processor}, ${cores} cores, Node ${node}, commit ${commit}`;
 }
 
+/** Which program each size was built with. */
+function commits(lines: readonly Line[]): string {
+  const bySize = Map.groupBy(lines, ({ n }) => Number(n));
+  const told = [...bySize].map(
+    ([n, own]) => `${n} molds: ${[...new Set(own.map(({ commit }) => commit))].join(', ')}`,
+  );
+  return `Commits: ${told.join('; ')}.`;
+}
+
 /** Builds of catalogues of several sizes. */
 function scaleTables(): string {
   const lines = linesOfBench('scale');
-  return `${table(lines)}\n\n${partsTable(lines)}${measuredOn(lines)}; one run each.\n\n${derived(lines)}`;
+  return `${table(lines)}\n\n${partsTable(lines)}${processor}, ${lines[0]?.cores ?? ''} cores, Node ${lines[0]?.node ?? ''}; one run each. ${commits(lines)}\n\n${derived(lines)}`;
 }
 
 /** What a reader waits for, a row a page, the bare page first. */
@@ -90,7 +99,8 @@ function readerTable(): string {
   const lines = linesOfBench('reader');
   const value = (page: string, measure: string) =>
     Number(lines.find(({ what }) => what === `${page}: ${measure}`)?.median);
-  const pages = [...new Set(lines.map(({ what }) => what.replace(/: [^:]*$/u, '')))];
+  const measured = lines.filter(({ what }) => what.endsWith(': LCP'));
+  const pages = measured.map(({ what }) => what.replace(/: LCP$/u, ''));
   const rows = pages
     .toSorted((a, b) => Number(a.startsWith('/')) - Number(b.startsWith('/')))
     .map((page) => [

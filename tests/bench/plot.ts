@@ -78,6 +78,7 @@ function panel({ title, unit, series }: Panel, index: number): string {
   }));
   const all = drawn.flatMap(({ points }) => points);
   if (all.length === 0) return '';
+  const hollow = all.some(([, , byParts]) => byParts);
   const [left, right] = decades(all.map(([n]) => n));
   const [low, high] = decades(all.map(([, value]) => value));
   const x = (n: number) => EDGE.left + (SIDE * (Math.log10(n) - left)) / (right - left);
@@ -100,8 +101,8 @@ function panel({ title, unit, series }: Panel, index: number): string {
       ([n, value], at) => `${at === 0 ? 'M' : 'L'}${x(n).toFixed(1)} ${y(value).toFixed(1)}`,
     );
     const dots = points.map(
-      ([n, value, hollow]) =>
-        `<circle cx="${x(n).toFixed(1)}" cy="${y(value).toFixed(1)}" r="3" stroke="${ink}" fill="${hollow ? '#fff' : ink}"/>`,
+      ([n, value, byParts]) =>
+        `<circle cx="${x(n).toFixed(1)}" cy="${y(value).toFixed(1)}" r="3" stroke="${ink}" fill="${byParts ? '#fff' : ink}"/>`,
     );
     const name = `<text x="${EDGE.left + 8}" y="${EDGE.top + 16 + 15 * i}" fill="${ink}">${escaped(label)}</text>`;
     return `<path d="${path.join('')}" fill="none" stroke="${ink}" stroke-width="1.6"/>${dots.join('')}${name}`;
@@ -111,7 +112,7 @@ function panel({ title, unit, series }: Panel, index: number): string {
     `<text x="${EDGE.left}" y="22" font-weight="bold">${escaped(title)}, ${unit}</text>`,
     `<g stroke="#ccc" fill="#333" stroke-width="0.7">${grid.join('').replaceAll('<text', '<text stroke="none"')}</g>`,
     ...curves,
-    `<text x="${EDGE.left + SIDE / 2}" y="${HEIGHT - 10}" text-anchor="middle">molds</text>`,
+    `<text x="${EDGE.left + SIDE / 2}" y="${HEIGHT - 10}" text-anchor="middle">molds${hollow ? '; hollow: by parts' : ''}</text>`,
     '</g>',
   ].join('\n');
 }

@@ -199,7 +199,7 @@ interface Opening {
 }
 
 /** How often a machine's speed is looked at. */
-const LOOKS = 5;
+const LOOKS = 3;
 
 /**
  * How many times faster than the phone a machine is: what the page's thread has to be slowed by, so that figures of machines
