@@ -2,9 +2,7 @@ import { cp, mkdir, readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { diskStore } from '../../src/io/cache.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
-
-/** What every slice of a catalogue has. */
-const COMMON = ['guides', 'hooks', 'injectors', 'plastisols', 'shop.yaml'];
+import { COMMON } from '../support/generator/catalogue.ts';
 
 /** Ids of the molds whose sheets lie in a cache. */
 export async function moldsIn(cache: string): Promise<string[]> {

@@ -1,4 +1,4 @@
-import { mkdir, rename, symlink, writeFile } from 'node:fs/promises';
+import { mkdir, rename, rm, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
 import { glanceAt, noteStanding, stands, standsUntouched } from '../../src/commands/pages/standing.ts';
@@ -38,6 +38,8 @@ test('files that have just been written, and links, leave no look to trust', asy
   expect(await glanceAt(folder)).toBeUndefined();
   expect(await glanceAt(folder, later())).toBeDefined();
   await symlink(join(folder, 'shop.yaml'), join(folder, 'molds', 'link.yaml'));
+  expect(await glanceAt(folder, later())).toBeUndefined();
+  await rm(join(folder, 'shop.yaml'));
   expect(await glanceAt(folder, later())).toBeUndefined();
 });
 

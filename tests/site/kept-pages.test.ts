@@ -1,4 +1,4 @@
-import { cp, mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { cp, mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, test, vi } from 'vitest';
@@ -162,7 +162,12 @@ test('nothing changed, nothing done; a site that someone wrote to is put right, 
   expect((await build()).stdout).toContain('building 1 mold\n');
   const good = await readFile(page, 'utf8');
   const { mtimeMs } = await stat(page);
-  expect((await build()).stdout).toContain('is built of this already');
+  // A word in the note tells that the note was believed, and the catalogue not read.
+  const [name = ''] = await readdir(join(home, 'pages', 'standing'));
+  await edit(join(home, 'pages', 'standing', name), '"told":[', '"told":["seen at a glance",');
+  const again = await build();
+  expect(again.stdout).toContain('is built of this already');
+  expect(again.stderr).toContain('seen at a glance');
   expect((await stat(page)).mtimeMs).toBe(mtimeMs);
   // The page and the kept one are one file under two names.
   await writeFile(page, 'spoilt');

@@ -36,10 +36,11 @@ async function linesOf(folder: string, now: number): Promise<string[] | undefine
   for (const entry of await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => [])) {
     const path = join(entry.parentPath, entry.name);
     if (entry.isDirectory()) continue;
-    const { size, mtimeNs, ctimeNs, mtimeMs, ctimeMs, ino } = statSync(path, { bigint: true });
-    const late = now - Number(mtimeMs > ctimeMs ? mtimeMs : ctimeMs) <= SETTLED;
-    // What a link leads to may change without the link's knowing.
-    if (late || !entry.isFile()) return undefined;
+    // What a link leads to may change without the link's knowing, or be gone.
+    const found = entry.isFile() ? statSync(path, { bigint: true, throwIfNoEntry: false }) : undefined;
+    if (!found) return undefined;
+    const { size, mtimeNs, ctimeNs, mtimeMs, ctimeMs, ino } = found;
+    if (now - Number(mtimeMs > ctimeMs ? mtimeMs : ctimeMs) <= SETTLED) return undefined;
     lines.push([path, size, mtimeNs, ctimeNs, ino].join(' '));
   }
   return lines.sort();

@@ -44,16 +44,18 @@ function cardFiles(sheet: Sheet): OwnFile[] {
 const svg = (name: string, make: OwnFile['make']): OwnFile => ({ name, type: 'image/svg+xml', make });
 
 function drawings(sheet: Sheet): OwnFile[] {
+  let read: ReturnType<typeof drawingsOfSheet> | undefined;
+  const all = () => (read ??= drawingsOfSheet(sheet));
   const drawn = drawingFiles(sheet).map((file) =>
     svg(drawingFile(file), async () => {
-      const { view, framed } = drawnOf(await drawingsOfSheet(sheet), file.drawing, file.layout);
+      const { view, framed } = drawnOf(await all(), file.drawing, file.layout);
       return file.view ? view : framed;
     }),
   );
   const rigs = sheet.rigs.flatMap(({ rig }) =>
     [false, true].map((view) =>
       svg(`rig-${rigFile(rig, view)}.svg`, async () => {
-        const drawn = drawnRigOf(await drawingsOfSheet(sheet), rig);
+        const drawn = drawnRigOf(await all(), rig);
         return view ? drawn.view : drawn.framed;
       }),
     ),

@@ -17,7 +17,7 @@ export interface Generated {
 }
 
 /** Parts of the demo that every shop has. */
-const COMMON = ['hooks', 'injectors', 'plastisols', 'guides', 'shop.yaml'];
+export const COMMON = ['hooks', 'injectors', 'plastisols', 'guides', 'shop.yaml'];
 
 /** Molds that a bait comes in, few as real makers have; the first baits have one each, so that all families are there early. */
 function countsOf(bait: GeneratedBait, seed: number, index: number): number[] {
