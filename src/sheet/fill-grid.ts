@@ -1,5 +1,4 @@
-import type { Cavity } from '../core/fill/grid/cavity.ts';
-import { cutCavity, fillPitch } from '../core/fill/grid/cavity.ts';
+import { cutHalf, fillPitch, type Cavity } from '../core/fill/grid/cavity.ts';
 import { featureCells, type FeatureCells } from '../core/fill/grid/feature-cells.ts';
 import type { CavityFill } from '../core/fill/grid/fill-cavity.ts';
 import {
@@ -37,6 +36,9 @@ export interface CavityGrid {
   readonly gate: readonly number[];
 }
 
+/** Rows of the grid are a multiple of this, so that a symmetric cavity can be halved, and that half on a grid of twice the pitch. */
+const ROWS = 4;
+
 /** Cavity heights and local thickness of a bait on the plan grid, and the entries under its gate; `balls` tell the thickness. */
 export function cavityGrid(
   { mesh, projectedArea }: Pick<BaitGeometry, 'mesh' | 'projectedArea'>,
@@ -44,7 +46,7 @@ export function cavityGrid(
   balls: Float64Array,
 ): CavityGrid {
   const pitch = fillPitch(projectedArea);
-  const { nx, ny, x0, y0, cell, height, thickness } = heightMap(boxTree(mesh), pitch, balls);
+  const { nx, ny, x0, y0, cell, height, thickness } = heightMap(boxTree(mesh), pitch, balls, ROWS);
   const map = { nx, ny, x0, y0, cell, height, thickness };
   return { map, gate: gateEntries(map, gate) };
 }
@@ -65,7 +67,7 @@ export function shapedCavity(
   features: readonly FeatureMeasure[],
   feed: CavityFeed,
 ): Shaped {
-  return { cavity: cutCavity(map, gate), feed, partsOf: (cavity) => partsOf(features, cavity) };
+  return { cavity: cutHalf(map, gate), feed, partsOf: (cavity) => partsOf(features, cavity) };
 }
 
 /** Last places closer together than this many cells are one. */
@@ -91,7 +93,7 @@ function lines(stretches: readonly WeldStretch[]): WeldStretch[] {
 /** A filling run as drawings need it. */
 export function fillPicture(fill: CavityFill): FillPicture {
   const { cavity } = fill.state;
-  const whole = cavity.volume.reduce((sum, volume) => sum + volume, 0);
+  const whole = (cavity.halved ? 2 : 1) * cavity.volume.reduce((sum, volume) => sum + volume, 0);
   return {
     ...fillMap(fill),
     share: Math.min(1, fill.volume / whole),

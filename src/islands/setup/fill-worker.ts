@@ -1,4 +1,4 @@
-import { cutCavity } from '../../core/fill/grid/cavity.ts';
+import { cutHalf } from '../../core/fill/grid/cavity.ts';
 import { fillMap, type FillMap } from '../../core/fill/grid/fill-map.ts';
 import { shotFill } from '../../core/fill/grid/shot-fill.ts';
 import { setupMap, setupShot, type SetupChoice, type SetupData } from '../../core/fill/setup.ts';
@@ -19,7 +19,7 @@ export interface FillReport {
 
 function reportOf({ data, choice, turn }: FillOrder): FillReport {
   try {
-    const cavity = cutCavity(setupMap(data), data.grid.gate);
+    const cavity = cutHalf(setupMap(data), data.grid.gate);
     return { turn, map: fillMap(shotFill(cavity, data.feed, setupShot(data, choice))) };
   } catch {
     return { turn, map: null };

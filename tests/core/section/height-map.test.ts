@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { boxTree } from '../../../src/core/section/box-tree.ts';
-import { heightMap } from '../../../src/core/section/height-map.ts';
+import { columnBalls, heightMap } from '../../../src/core/section/height-map.ts';
 import { stretchesInside } from '../../../src/core/section/inside.ts';
 import { ballAbout } from '../../../src/core/section/thickness.ts';
 import { once } from '../../support/once.ts';
@@ -36,6 +36,13 @@ describe('a plate of 5 by 3 and 1 high, from (10, 20, −2)', () => {
     expect(fine.y0).toBeCloseTo(21.5 - 1.5 * 0.9, 12);
   });
 
+  test('of rows by the four: empty ones beside it, about the middle of the plan', () => {
+    const { nx, ny, x0, y0, height } = heightMap(tree(), 1, undefined, 4);
+    expect([nx, ny, x0, y0]).toEqual([5, 4, 10.5, 20]);
+    // Middles at y = 20, 21, 22 and 23: the first lies on the edge, the last beyond or on the other.
+    expect([...height.subarray(5, 15)]).toEqual(Array(10).fill(1));
+  });
+
   test.each([0, -1, NaN])('a pitch of %d is refused', (pitch) => {
     expect(() => heightMap(tree(), pitch)).toThrow(
       /^heightMap: wants a pitch above 0 that gives up to 1000000 cells, got/u,
@@ -65,6 +72,36 @@ test('two decks: heights add up, from the lowest bottom to the highest top; noth
     false,
     false,
   ]);
+});
+
+describe('balls about columns', () => {
+  const about = (tree: ReturnType<typeof boxTree>, cell: number) => {
+    const { nx, ny, x0, y0 } = heightMap(tree, cell);
+    return Array.from({ length: nx * ny }, (_, place) => {
+      const [x, y] = [x0 + (place % nx) * cell, y0 + Math.floor(place / nx) * cell];
+      return stretchesInside(tree, x, y).map(([low, high]) => ballAbout(tree, [x, y, (low + high) / 2]));
+    }).flat();
+  };
+  const rows = (balls: Float64Array) =>
+    Array.from({ length: balls.length / 4 }, (_, k) => [...balls.subarray(4 * k, 4 * k + 4)]);
+  const sorted = (list: number[][]) =>
+    list.map((row) => row.map((value) => value.toFixed(4)).join(' ')).sort();
+
+  test('of a solid that is no mirror image: one a column, row by row', () => {
+    const tree = boxTree(joined(ellipsoid([6, 4, 1.5], 12, 16), box([2, 2, 0.5], [7, 1, 0])));
+    const wanted = about(tree, 0.5).map(({ thickness, at }) => [thickness, ...at]);
+    expect(rows(columnBalls(tree, 0.5))).toEqual(wanted);
+  });
+
+  test.each([0.5, 0.47])('of a mirrored one: those of the upper half and their images (pitch %d)', (cell) => {
+    const tree = boxTree(ellipsoid([6, 4, 1.5], 12, 16));
+    const balls = rows(columnBalls(tree, cell));
+    expect(sorted(balls.map(([size, x, y, z]) => [size!, x!, 0 - y!, z!]))).toEqual(sorted(balls));
+    const upper = ([, , y]: number[]) => y! > 0.3;
+    const wanted = about(tree, cell).map(({ thickness, at }) => [thickness, ...at]);
+    expect(balls).toHaveLength(wanted.length);
+    expect(sorted(balls.filter(upper))).toEqual(sorted(wanted.filter(upper)));
+  });
 });
 
 test('thickness of a cell is the largest ball about a column that reaches over its middle', () => {

@@ -1,5 +1,6 @@
 import { positive } from '../../quantity/guard.ts';
-import { cutCavity, type Cavity } from './cavity.ts';
+import { cutCavity, cutHalf, type Cavity } from './cavity.ts';
+import { mirrorPlace } from './mirror.ts';
 import { planWidths, type CavityMap } from './plan-width.ts';
 
 /** A cavity's map and the entries that its gate opens into. */
@@ -65,8 +66,10 @@ const coarse = new WeakMap<Cavity, { readonly cavity: Cavity | null }>();
 export function coarseCavity(cavity: Cavity): Cavity | null {
   const known = coarse.get(cavity);
   if (known) return known.cavity;
-  const { map, gate } = coarsened({ map: cavity.map, gate: cavity.gate.map((cell) => cavity.place[cell]!) });
-  const cut = gate.length === 0 ? null : cutCavity(map, gate);
+  const own = cavity.gate.map((cell) => cavity.place[cell]!);
+  const mirrored = cavity.halved ? own.map((place) => mirrorPlace(cavity.map, place)) : [];
+  const { map, gate } = coarsened({ map: cavity.map, gate: [...mirrored, ...own] });
+  const cut = gate.length === 0 ? null : (cavity.halved ? cutHalf : cutCavity)(map, gate);
   coarse.set(cavity, { cavity: cut });
   return cut;
 }

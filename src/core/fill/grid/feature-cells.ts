@@ -1,10 +1,11 @@
 import type { FeatureMeasure } from '../../section/geometry.ts';
 import type { Cavity } from './cavity.ts';
+import { mirrorPlace } from './mirror.ts';
 
 /** Cells of a named thin part. */
 export interface FeatureCells {
   readonly name: string;
-  /** Cells of the cavity, from root to tip. */
+  /** Cells of the cavity, from root to tip; of a halved one also those whose mirror image belongs to it, so that some stand twice. */
   readonly cells: readonly number[];
   /** Those at its root. */
   readonly root: readonly number[];
@@ -61,12 +62,16 @@ export function featureCells(
   const { stations } = feature;
   const found: { cell: number; s: number }[] = [];
   const [left, right, low, high] = boxAround(stations, map.cell / 2);
-  for (let cell = 0; cell < cavity.count; cell++) {
-    const x = map.x0 + (place[cell]! % map.nx) * map.cell;
-    const y = map.y0 + Math.floor(place[cell]! / map.nx) * map.cell;
-    if (x < left || x > right || y < low || y > high) continue;
+  const look = (cell: number, at: number) => {
+    const x = map.x0 + (at % map.nx) * map.cell;
+    const y = map.y0 + Math.floor(at / map.nx) * map.cell;
+    if (x < left || x > right || y < low || y > high) return;
     const s = besideAt(stations, x, y, map.cell / 2);
     if (!Number.isNaN(s)) found.push({ cell, s });
+  };
+  for (let cell = 0; cell < cavity.count; cell++) {
+    look(cell, place[cell]!);
+    if (cavity.halved) look(cell, mirrorPlace(map, place[cell]!));
   }
   found.sort((a, b) => a.s - b.s || a.cell - b.cell);
   return {

@@ -34,7 +34,7 @@ export interface PressureTrace {
   readonly pressure: number[];
 }
 
-/** What came of a filling run. */
+/** What came of a filling run: of the whole cavity but for `state`, which is of its cells. */
 export interface CavityFill {
   readonly state: FillState;
   /** True when no cell is left short. */
@@ -63,6 +63,8 @@ interface Run {
   readonly watch: readonly (readonly number[])[];
   readonly net: Network;
   readonly inflow: Float64Array;
+  /** Cavities as large as its cells that the whole one is: 2 where they are half of it [1]. */
+  readonly times: number;
   /** Time in which the thin cells close [s]. */
   readonly thinTime: number;
   time: number;
@@ -90,6 +92,7 @@ function start(
   const thin = cavity.gap.slice().sort()[Math.floor(cavity.count / 20)]!;
   return {
     ...{ state, feed, watch, settings, time: 0, span: 0, injected: 0, stray: 0, steps: 0 },
+    times: cavity.halved ? 2 : 1,
     net: emptyNetwork(cavity),
     inflow: new Float64Array(cavity.count),
     thinTime: (state.slot.shut * thin ** 2) / (4 * melt.diffusivity),
@@ -133,7 +136,7 @@ function note(run: Run, flow: number, atGate: number, atFront: number, upstream:
 
 /** One step; false when nothing flows any more. */
 function advance(run: Run): boolean {
-  const { state, net, inflow, feed, settings } = run;
+  const { state, net, inflow, feed, settings, times } = run;
   const { melt } = state;
   const middle = run.time + run.span / 2;
   updateMobility(state, middle);
@@ -148,9 +151,9 @@ function advance(run: Run): boolean {
     melt.diffusivity * middle,
     arrheniusViscosity(melt.viscosity, melt.temperature),
   );
-  const flow = gateFlow(feed, upstream + 1 / unit.gate);
+  const flow = gateFlow(feed, upstream + 1 / (times * unit.gate));
   if (!(flow > 0)) return false;
-  const scale = flow / unit.gate;
+  const scale = flow / (times * unit.gate);
   for (let n = 0; n < state.front.length; n++) inflow[n] = inflow[n]! * scale;
   run.span = spanFor(run);
   const atFront = backPressure(feed.airResistance ?? 0, flow);
@@ -161,7 +164,7 @@ function advance(run: Run): boolean {
   }
   noteInflow(state, net, scale * run.span);
   run.stray = fillFront(state, inflow, run.time, run.span, run.stray);
-  run.injected += unit.gate * scale * run.span;
+  run.injected += flow * run.span;
   run.time += run.span;
   run.steps++;
   return state.front.length > 0;
@@ -169,16 +172,17 @@ function advance(run: Run): boolean {
 
 /** Melt that went in after the last cell was full is taken back, with its time. */
 function result(run: Run): CavityFill {
-  const { state, watched, injector, flow, steps } = run;
+  const { state, watched, injector, flow, steps, times } = run;
   const filled = state.stage.every((stage) => stage === 2);
-  const spare = filled ? run.stray : 0;
+  const stray = times * run.stray;
+  const spare = filled ? stray : 0;
   const late = spare > 0 ? spare / flow.at(-1)! : 0;
   const { volume } = state.cavity;
   const held = state.share.reduce((sum, share, cell) => sum + share * volume[cell]!, 0);
   return {
     ...{ state, filled, watched, injector, flow, steps },
     time: run.time - late,
-    volume: held + run.stray - spare,
+    volume: times * held + stray - spare,
     injected: run.injected - spare,
   };
 }

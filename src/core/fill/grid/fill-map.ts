@@ -1,5 +1,5 @@
-import type { Cavity } from './cavity.ts';
 import type { CavityFill } from './fill-cavity.ts';
+import { laidOut, type LaidOut } from './laid-out.ts';
 
 /** A filling run laid out on the plan grid, for drawing. */
 export interface FillMap {
@@ -40,19 +40,18 @@ export interface WeldStretch {
  * Source: definition.
  */
 export function fillMap(fill: CavityFill): FillMap {
-  const { cavity, filledAt, stage } = fill.state;
-  const { nx, ny, x0, y0, cell } = cavity.map;
+  const { map, place: places, filledAt, stage } = laidOut(fill);
+  const { nx, ny, x0, y0, cell } = map;
   const time = new Float64Array(nx * ny).fill(NaN);
   const short = new Uint8Array(nx * ny);
-  cavity.place.forEach((place, k) => {
+  places.forEach((place, k) => {
     if (stage[k] === 2) time[place] = Math.min(filledAt[k]!, fill.time);
     else short[place] = 1;
   });
   return { nx, ny, x0, y0, cell, time, short, end: fill.time };
 }
 
-const centre = (cavity: Cavity, cell: number): [number, number] => {
-  const { map, place } = cavity;
+const centre = ({ map, place }: LaidOut, cell: number): [number, number] => {
   const own = place[cell]!;
   return [map.x0 + (own % map.nx) * map.cell, map.y0 + Math.floor(own / map.nx) * map.cell];
 };
@@ -77,29 +76,29 @@ function offsets(radius: number): [across: number, up: number][] {
  * Source: definition.
  */
 export function lastPlaces(fill: CavityFill, radius: number): LastPlace[] {
-  const { cavity, stage, filledAt } = fill.state;
-  const { neighbours, map } = cavity;
-  const when = Float64Array.from({ length: cavity.count }, (_, cell) =>
-    stage[cell] === 2 ? filledAt[cell]! : fill.time + 1 - fill.state.share[cell]!,
+  const laid = laidOut(fill);
+  const { neighbours, map, place, cellAt, stage, filledAt, share } = laid;
+  const when = Float64Array.from(place, (_, cell) =>
+    stage[cell] === 2 ? filledAt[cell]! : fill.time + 1 - share[cell]!,
   );
   const disc = offsets(radius / map.cell);
   const lastOf = (cell: number) => {
-    const [i, j] = [cavity.place[cell]! % map.nx, Math.floor(cavity.place[cell]! / map.nx)];
+    const [i, j] = [place[cell]! % map.nx, Math.floor(place[cell]! / map.nx)];
     return disc.every(([a, b]) => {
       if (i + a < 0 || i + a >= map.nx || j + b < 0 || j + b >= map.ny) return true;
-      const other = cavity.cellAt[i + a + map.nx * (j + b)]!;
+      const other = cellAt[i + a + map.nx * (j + b)]!;
       return other < 0 || when[other]! <= when[cell]!;
     });
   };
   const peaks: number[] = [];
-  for (let cell = 0; cell < cavity.count; cell++) {
+  for (let cell = 0; cell < place.length; cell++) {
     const around = neighbours.subarray(4 * cell, 4 * cell + 4);
     if (around.every((other) => other < 0 || when[other]! <= when[cell]!)) peaks.push(cell);
   }
   peaks.sort((a, b) => when[b]! - when[a]!);
   const kept: LastPlace[] = [];
   for (const cell of peaks.filter(lastOf)) {
-    const [x, y] = centre(cavity, cell);
+    const [x, y] = centre(laid, cell);
     const apart = kept.every((other) => Math.hypot(other.x - x, other.y - y) > radius);
     if (apart) kept.push({ x, y, time: Math.min(when[cell]!, fill.time) });
   }
@@ -107,8 +106,7 @@ export function lastPlaces(fill: CavityFill, radius: number): LastPlace[] {
 }
 
 /** Mean direction from which melt came into a cell, and its share of all that came [1]. */
-function cameAlong(fill: CavityFill, cell: number): readonly [number, number] {
-  const { cameFrom } = fill.state;
+function cameAlong({ cameFrom }: LaidOut, cell: number): readonly [number, number] {
   const [east, west, north, south] = cameFrom.subarray(4 * cell, 4 * cell + 4) as unknown as [
     number,
     number,
@@ -134,19 +132,20 @@ const HEAD_ON = 1.2;
  * Source: fronts meeting head-on; the term after any text on mold filling; angle: own choice.
  */
 export function weldStretches(fill: CavityFill): WeldStretch[] {
-  const { cavity, stage, filledAt } = fill.state;
-  const half = cavity.map.cell / 2;
+  const laid = laidOut(fill);
+  const { stage, filledAt, neighbours } = laid;
+  const half = laid.map.cell / 2;
   const found: WeldStretch[] = [];
-  for (let cell = 0; cell < cavity.count; cell++) {
+  for (let cell = 0; cell < laid.place.length; cell++) {
     if (stage[cell] !== 2) continue;
     // East and north only, so that each edge is seen once.
     for (const side of [0, 2]) {
-      const other = cavity.neighbours[4 * cell + side]!;
+      const other = neighbours[4 * cell + side]!;
       if (other < 0 || stage[other] !== 2) continue;
       const axis = side === 0 ? 0 : 1;
-      const meeting = cameAlong(fill, cell)[axis] - cameAlong(fill, other)[axis];
+      const meeting = cameAlong(laid, cell)[axis] - cameAlong(laid, other)[axis];
       if (meeting < HEAD_ON) continue;
-      const [x, y] = centre(cavity, cell);
+      const [x, y] = centre(laid, cell);
       const [from, to]: [[number, number], [number, number]] =
         axis === 0
           ? [

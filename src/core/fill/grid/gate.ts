@@ -1,4 +1,5 @@
 import { positive } from '../../quantity/guard.ts';
+import { isMirrored } from './mirror.ts';
 import type { CavityMap } from './plan-width.ts';
 
 /** Where a gate opens into the cavity. */
@@ -21,7 +22,10 @@ function line(map: CavityMap, at: GridGate['at'], across: number): number[] {
   return Array.from({ length: nx }, (_, k) => (at === 'nose' ? k : nx - 1 - k) + nx * across);
 }
 
-/** Line that meets the cavity first, or for a side gate the one through the middle of the volume. */
+/**
+ * Line that meets the cavity first, or for a side gate the one through the middle of the volume; between two lines where the
+ * cavity is its own mirror image about there.
+ */
 function middleLine(map: CavityMap, at: GridGate['at']): number {
   const { nx, ny, height } = map;
   if (at === 'side') {
@@ -32,6 +36,7 @@ function middleLine(map: CavityMap, at: GridGate['at']): number {
     });
     return Math.round(moment / total);
   }
+  if (isMirrored(map)) return (ny - 1) / 2;
   const first = Array.from({ length: ny }, (_, across) =>
     line(map, at, across).findIndex((p) => height[p]! > 0),
   );
@@ -71,7 +76,9 @@ export function gateEntries(map: CavityMap, gate: GridGate): number[] {
     map.height.reduce((a, b) => Math.max(a, b), 0),
   );
   const middle = middleLine(map, gate.at);
-  const half = Math.max(0, Math.round((gate.width / map.cell - 1) / 2));
+  // Whole lines on either side of a line, or of the middle between two.
+  const least = middle % 1;
+  const half = least + Math.max(0, Math.round((gate.width / map.cell - 1) / 2 - least));
   const lines = gate.at === 'side' ? map.nx : map.ny;
   const entries: number[] = [];
   for (let across = Math.max(0, middle - half); across <= Math.min(lines - 1, middle + half); across++) {

@@ -229,15 +229,26 @@ describe('gate entries', () => {
   const map = drawn('........', '..1221..', '.123321.', '.123321.', '..1221..', '........');
 
   test.each([
-    { at: 'nose', width: 1e-3, depth: 1e-3, entries: [17] },
-    { at: 'nose', width: 1e-3, depth: 1.5e-3, entries: [18] },
-    { at: 'nose', width: 1e-3, depth: 2.5e-3, entries: [19] },
-    { at: 'tail', width: 1e-3, depth: 1e-3, entries: [22] },
-    { at: 'tail', width: 1e-3, depth: 2e-3, entries: [21] },
-    // Three lines: round((3 − 1)/2) to each side of the line that the cavity begins on.
-    { at: 'nose', width: 3e-3, depth: 2e-3, entries: [11, 18, 26] },
-  ] as const)('$at, $width m wide, $depth m deep', ({ at, width, depth, entries }) => {
-    expect(gateEntries(map, { at, width, depth })).toEqual(entries);
+    { at: 'nose', width: 1e-3, depth: 1e-3, entries: [17, 25] },
+    { at: 'nose', width: 1e-3, depth: 1.5e-3, entries: [18, 26] },
+    { at: 'nose', width: 1e-3, depth: 2.5e-3, entries: [19, 27] },
+    { at: 'tail', width: 1e-3, depth: 1e-3, entries: [22, 30] },
+    { at: 'tail', width: 1e-3, depth: 2e-3, entries: [21, 29] },
+    // Two lines on each side of its middle rather than one: 4 mm and 2 mm are as far from 3 mm.
+    { at: 'nose', width: 3e-3, depth: 2e-3, entries: [11, 18, 26, 35] },
+    { at: 'nose', width: 2.9e-3, depth: 2e-3, entries: [18, 26] },
+  ] as const)(
+    'of a cavity that is its own mirror image, alike on both sides: $at, $width m wide, $depth m deep',
+    ({ at, width, depth, entries }) => {
+      expect(gateEntries(map, { at, width, depth })).toEqual(entries);
+    },
+  );
+
+  test('of another one, lines on each side of the line that it begins on', () => {
+    const unlike = drawn('........', '..1221..', '.123321.', '.123331.', '..1221..', '........');
+    // The lower of the two lines that begin alike; round((3 − 1)/2) to each side of it.
+    expect(gateEntries(unlike, { at: 'nose', width: 1e-3, depth: 1e-3 })).toEqual([17]);
+    expect(gateEntries(unlike, { at: 'nose', width: 3e-3, depth: 2e-3 })).toEqual([11, 18, 26]);
   });
 
   test('a gate wider than the bait takes every line that has cavity', () => {
