@@ -10,6 +10,7 @@ import {
   type WeldStretch,
 } from '../core/fill/grid/fill-map.ts';
 import { gateEntries, type GridGate } from '../core/fill/grid/gate.ts';
+import { isMirrored } from '../core/fill/grid/mirror.ts';
 import type { CavityMap } from '../core/fill/grid/plan-width.ts';
 import type { Shaped } from '../core/fill/grid/tabulated-reserve.ts';
 import { boxTree } from '../core/section/box-tree.ts';
@@ -36,7 +37,7 @@ export interface CavityGrid {
   readonly gate: readonly number[];
 }
 
-/** Rows of the grid are a multiple of this, so that a symmetric cavity can be halved, and that half on a grid of twice the pitch. */
+/** Rows of a symmetric cavity's grid are a multiple of this, so that it can be halved, and that half on a grid of twice the pitch. */
 const ROWS = 4;
 
 /** Cavity heights and local thickness of a bait on the plan grid, and the entries under its gate; `balls` tell the thickness. */
@@ -46,7 +47,10 @@ export function cavityGrid(
   balls: Float64Array,
 ): CavityGrid {
   const pitch = fillPitch(projectedArea);
-  const { nx, ny, x0, y0, cell, height, thickness } = heightMap(boxTree(mesh), pitch, balls, ROWS);
+  const tree = boxTree(mesh);
+  const plain = heightMap(tree, pitch, balls);
+  const even = plain.ny % ROWS === 0 || !isMirrored(plain);
+  const { nx, ny, x0, y0, cell, height, thickness } = even ? plain : heightMap(tree, pitch, balls, ROWS);
   const map = { nx, ny, x0, y0, cell, height, thickness };
   return { map, gate: gateEntries(map, gate) };
 }

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { cutCavity } from '../../src/core/fill/grid/cavity.ts';
+import { cutCavity, cutHalf } from '../../src/core/fill/grid/cavity.ts';
 import { filledFrom, filledShare } from '../../src/core/fill/grid/filled-share.ts';
+import { isMirrored } from '../../src/core/fill/grid/mirror.ts';
 import { shotFill } from '../../src/core/fill/grid/shot-fill.ts';
 import { setupAnswer, setupMap, setupShot, type SetupChoice } from '../../src/core/fill/setup.ts';
 import { partsOf } from '../../src/sheet/fill-grid.ts';
@@ -34,6 +35,23 @@ describe('every sheet', () => {
       for (const gain of sheet.filling.gains)
         expect(gain.value, `${sheet.id} ${gain.key}`).toBeGreaterThanOrEqual(0);
     }
+  });
+
+  test('the grid of a bait that is its own mirror image can be halved twice; that of any other is as small as can be', () => {
+    let mirrored = 0;
+    for (const { id, filling, geometry } of all.sheets) {
+      const { map, gate } = filling.model.grid;
+      const { min, max } = geometry.box;
+      const rows = Math.ceil((max[1] - min[1]) / map.cell);
+      if (isMirrored(map)) {
+        mirrored++;
+        expect([map.ny, cutHalf(map, gate).halved], id).toEqual([4 * Math.ceil(rows / 4), true]);
+      } else {
+        expect([map.ny, cutHalf(map, gate).halved], id).toEqual([rows, false]);
+      }
+    }
+    expect(mirrored).toBeGreaterThan(1);
+    expect(mirrored).toBeLessThan(all.sheets.length);
   });
 
   test('least reserve is the least of its parts, at the end that counts', () => {

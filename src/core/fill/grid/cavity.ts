@@ -208,7 +208,8 @@ export function cutCavity(map: CavityMap, gate: readonly number[]): Cavity {
 export function cutHalf(map: CavityMap, gate: readonly number[]): Cavity {
   const gates = opened('cutHalf', map, gate);
   const own = new Set(gates);
-  const alike = isMirrored(map) && gates.every((place) => own.has(mirrorPlace(map, place)));
+  const alike =
+    map.ny % 2 === 0 && isMirrored(map) && gates.every((place) => own.has(mirrorPlace(map, place)));
   if (!alike) return cut(map, gates, 0);
   const thickness = map.thickness?.map((own, place, all) => Math.max(own, all[mirrorPlace(map, place)]!));
   return cut({ ...map, ...(thickness && { thickness }) }, gates, map.ny / 2);

@@ -10,23 +10,21 @@ export function mirrorPlace({ nx, ny }: Pick<CavityMap, 'nx' | 'ny'>, place: num
 const ALIKE = { height: 1e-6, thickness: 0.1 } as const;
 
 /**
- * Whether a cavity is its own mirror image about a middle line of its map that runs between two rows. Thicknesses, which balls
- * on a grid tell, may be a tenth apart.
+ * Whether a cavity is its own mirror image about the middle line of its map. Thicknesses, which balls on a grid tell, may be a
+ * tenth apart.
  *
  * @param map - heights and thicknesses [m]
- * @returns false for an odd number of rows
  *
  * Cost: linear in the map.
  * Source: definition; tolerances: own choice.
  */
 export function isMirrored(map: Pick<CavityMap, 'nx' | 'ny' | 'height' | 'thickness'>): boolean {
-  const { ny, height, thickness } = map;
-  if (ny % 2 > 0) return false;
+  const { nx, ny, height, thickness } = map;
   const alike = (values: Float64Array, place: number, within: number) => {
     const [one, other] = [values[place]!, values[mirrorPlace(map, place)]!];
     return Math.abs(one - other) <= within * Math.max(one, other);
   };
-  for (let place = height.length / 2; place < height.length; place++) {
+  for (let place = nx * Math.ceil(ny / 2); place < height.length; place++) {
     if (!alike(height, place, ALIKE.height)) return false;
     if (thickness && !alike(thickness, place, ALIKE.thickness)) return false;
   }

@@ -59,6 +59,7 @@ describe('half of a cavity', () => {
     expect(cutHalf(changed(thick, 'thickness', place, 0.85), GATE).halved).toBe(false);
     expect(cutHalf(changed(SYMMETRIC, 'height', place, 1 + 2e-6), GATE).halved).toBe(false);
     expect(cutHalf(SYMMETRIC, GATE.slice(1)).halved).toBe(false);
+    expect(isMirrored(odd)).toBe(true);
     expect(cutHalf(odd, [4 * 20]).halved).toBe(false);
     expect(isMirrored(bait(CELL))).toBe(false);
   });
