@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { pruneMemory } from '../io/cache.ts';
+import { COMPILED_FOLDER } from '../io/compiled.ts';
 import { CACHE_FOLDER, contentFolder, outputFolder, PROJECT_ROOT, shownPath } from '../io/settings.ts';
 import type { Catalogue } from '../schema/collections.ts';
 import { logFaults } from './astro.ts';
@@ -70,6 +71,7 @@ export async function buildSite(signal: AbortSignal): Promise<boolean> {
       await swapIn(output, stage);
       await noteStanding(output, plan, note);
       await pruneMemory();
+      await pruneMemory(COMPILED_FOLDER);
       await pruneKept(plan);
       say(`built ${shownPath(output)} in ${elapsed()}`);
       return true;

@@ -1,4 +1,5 @@
 import { join, relative, resolve, sep } from 'node:path';
+import './compiled.ts';
 import './compiler.ts';
 
 /** The folder of the project; every command runs there. */
