@@ -12,9 +12,9 @@ export interface Light {
   readonly kind: 'sky' | 'key' | 'paper';
 }
 
-const SKY = 24;
-const KEY = 7;
-const RIM = 3;
+const SKY = 16;
+const KEY = 5;
+const RIM = 2;
 const PAPER = 2;
 
 /** Golden angle: places that never line up [rad]. */

@@ -1,6 +1,6 @@
 import { boxTree } from '../core/section/box-tree.ts';
 import type { BaitGeometry } from '../core/section/geometry.ts';
-import { columnBalls, heightMap } from '../core/section/height-map.ts';
+import { ballMap } from '../core/section/height-map.ts';
 import type { Remember } from './tools.ts';
 
 /** Wall thickness over the plan: cell (i, j) is entry i + nx·j, its middle at x0 + i·cell, y0 + j·cell [m]. */
@@ -17,7 +17,7 @@ export interface WallMap {
 /** The walls of a bait. */
 export interface WallStudy {
   readonly map: WallMap;
-  /** The largest balls inside that the map was made of, as `columnBalls` gives them [m]. */
+  /** The largest balls inside that the map was made of, as `ballMap` gives them [m]. */
   readonly balls: Float64Array;
 }
 
@@ -27,9 +27,8 @@ type Solid = Pick<BaitGeometry, 'mesh' | 'box'>;
 
 function studyOf({ mesh, box: { min, max } }: Solid): WallStudy {
   const pitch = Math.sqrt(((max[0] - min[0]) * (max[1] - min[1])) / CELLS);
-  const tree = boxTree(mesh);
-  const balls = columnBalls(tree, pitch);
-  const { nx, ny, x0, y0, cell, thickness } = heightMap(tree, pitch, balls);
+  const { map, balls } = ballMap(boxTree(mesh), pitch);
+  const { nx, ny, x0, y0, cell, thickness } = map;
   return { map: { nx, ny, x0, y0, cell, values: thickness }, balls };
 }
 

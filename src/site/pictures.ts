@@ -41,8 +41,8 @@ export interface Gallery {
 /** What is known of a mold wherever its pictures are shown. */
 type Pictured = Pick<Brief, 'id' | 'mold' | 'bait'>;
 
-/** Pixels that pictures are worked out at: the largest size that is published. */
-const SIZE = { width: 960, height: 640 } as const;
+/** Pixels that pictures are worked out at: the largest size that is published, half as wide again as the sheet shows it. */
+const SIZE = { width: 810, height: 540 } as const;
 
 const store = diskStore();
 const remember = diskMemory();

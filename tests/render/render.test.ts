@@ -142,12 +142,12 @@ describe('files of a picture', async () => {
   const files = await pictureFiles(shown);
 
   test('come in every size once, never larger than the picture', () => {
-    expect(files.map(({ width }) => width)).toEqual([320, 640, 700]);
+    expect(files.map(({ width }) => width)).toEqual([405, 700]);
     for (const { width, height } of files)
       expect(Math.abs(height - (width * 467) / 700)).toBeLessThanOrEqual(0.5);
   });
 
   test('are light enough for a list: at most 8 kB for a thumbnail', () => {
-    for (const { width, data } of files) if (width === 320) expect(data.length).toBeLessThan(8 * 1024);
+    for (const { width, data } of files) if (width === 405) expect(data.length).toBeLessThan(8 * 1024);
   });
 });

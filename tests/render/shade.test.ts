@@ -13,7 +13,7 @@ import { baitScene, moldScene } from '../../src/render/subjects.ts';
 import { smoothStep } from '../../src/render/surroundings.ts';
 import { box, capsule } from '../support/solids.ts';
 
-const size = { width: 960, height: 640 };
+const size = { width: 810, height: 540 };
 const scenes = {
   bait: baitScene(partOf(capsule(0.006, 0.04, 24, 48), plasticOf('amber')), size),
   mold: moldScene(box([0.1, 0.06, 0.02], [0, 0, -0.02]), size),
@@ -141,7 +141,7 @@ describe.each(Object.entries(scenes))('the shade of a %s', (_, scene) => {
 
   test('keeps every level of its alpha in a file of at most 3 kB', async () => {
     const { data, width, height } = await shadeFile(shade);
-    expect([width, height]).toEqual([96, 64]);
+    expect([width, height]).toEqual([81, 54]);
     expect(data.length).toBeLessThan(3 * 1024);
     const { data: back } = await sharp(data).raw().toBuffer({ resolveWithObject: true });
     expect(alphas({ ...shade, data: back })).toEqual(alphas(shade));

@@ -20,30 +20,30 @@ describe.each(PAGES)('%s', async (name) => {
   test('has its pictures, with room kept for them and words instead of them', () => {
     expect(pictures).toHaveLength(name === 'index.html' ? 1 : 2);
     for (const picture of pictures) {
-      expect(picture).toMatch(/ width="960" height="640"/u);
+      expect(picture).toMatch(/ width="810" height="540"/u);
       expect(picture).toMatch(/ alt="[^"]{20,}"/u);
-      expect(picture).toMatch(/ src="[^"]*-640\.webp"/u);
+      expect(picture).toMatch(/ src="[^"]*-810\.webp"/u);
     }
   });
 
   test('has the shadow of each of them in front of it, as wide and without words', async () => {
     expect(images).toEqual(shades.flatMap((shade, index) => [shade, pictures[index]]));
     for (const shade of shades) {
-      expect(shade).toMatch(/ width="960" height="640"/u);
+      expect(shade).toMatch(/ width="810" height="540"/u);
       expect(shade).toMatch(/ alt(?:="")?[ >]/u);
       expect(shade).toMatch(/ aria-hidden="?true/u);
       const [, source = ''] = /src="?\/([^ ">]*)/u.exec(shade) ?? [];
       expect(await sharp(join(site, source)).metadata()).toMatchObject({
         format: 'webp',
-        width: 96,
-        height: 64,
+        width: 81,
+        height: 54,
       });
     }
   });
 
   test('names files that are there, of the format and width they are named for', async () => {
     const sources = pictures.flatMap((picture) => [...picture.matchAll(/(\S+) (\d+)w/gu)]);
-    expect(sources).toHaveLength(3 * pictures.length);
+    expect(sources).toHaveLength(2 * pictures.length);
     for (const [, source = '', width = ''] of sources) {
       const path = join(site, source.replace(/^.*="|^\//gu, ''));
       const found = await sharp(path).metadata();
@@ -52,14 +52,14 @@ describe.each(PAGES)('%s', async (name) => {
     }
   });
 
-  test('both pictures of a sheet and their shadows weigh at most 24 kB in the size a phone takes', async () => {
-    const sources = [...html.matchAll(/([^\s"=]+-(?:640|shade)\.webp)[" ]/gu)].map(
+  test('both pictures of a sheet and their shadows weigh at most 12 kB in the size a phone takes', async () => {
+    const sources = [...html.matchAll(/([^\s"=]+-(?:405|shade)\.webp)[" ]/gu)].map(
       ([, source = '']) => source,
     );
     const paths = new Set(sources.map((source) => join(site, source.replace(/^.*="|^\//gu, ''))));
     const sizes = await Promise.all([...paths].map(async (path) => (await stat(path)).size));
     expect(sizes).toHaveLength(images.length);
-    expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(24 * 1024);
+    expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(12 * 1024);
   });
 });
 
@@ -77,6 +77,6 @@ test('photos of the listing are shown instead of rendered pictures', async () =>
 
   expect(note).toBeUndefined();
   expect(pictures.map(({ name, alt }) => [name, alt])).toEqual([['photo-1', 'The mold on a bench']]);
-  expect(pictures[0].files.map(({ width }) => width)).toEqual([320, 500]);
+  expect(pictures[0].files.map(({ width }) => width)).toEqual([405, 500]);
   expect(pictures[0].shade).toBeUndefined();
 });

@@ -44,16 +44,11 @@ function emptyMap(tree: BoxTree, cell: number, rows: number): HeightMap {
 /** Where a vertical line enters the solid and leaves it [m]. */
 type Stretch = readonly [bottom: number, top: number];
 
-/** Calls back for every stretch inside the solid of every column, row by row. */
-function eachStretch(
-  tree: BoxTree,
-  { nx, ny, x0, y0, cell }: HeightMap,
-  visit: (place: number, stretch: Stretch) => void,
-): void {
-  for (let place = 0; place < nx * ny; place++) {
-    const [x, y] = [x0 + (place % nx) * cell, y0 + Math.floor(place / nx) * cell];
-    for (const stretch of stretchesInside(tree, x, y)) visit(place, stretch);
-  }
+/** Stretches inside the solid of every column, row by row, each from below. */
+function stretchesOf(tree: BoxTree, { nx, ny, x0, y0, cell }: HeightMap): readonly (readonly Stretch[])[] {
+  return Array.from({ length: nx * ny }, (_, place) =>
+    stretchesInside(tree, x0 + (place % nx) * cell, y0 + Math.floor(place / nx) * cell),
+  );
 }
 
 /** How far apart the ends of stretches may lie that are mirror images [m]. */
@@ -75,23 +70,9 @@ function areMirrored(columns: readonly (readonly Stretch[])[], nx: number): bool
   });
 }
 
-/**
- * Largest balls about the middles of the columns of a grid in the parting plane.
- *
- * @param tree - boxes over a closed mesh in the mold's frame [m]
- * @param cell - grid pitch [m], above 0
- * @returns balls, row by row, mirror images beside each other: shape (B, 4), diameter and centre [m]
- * @throws {RangeError} when the pitch is not positive or asks for more than a million cells
- *
- * Valid: closed mesh wound outwards; one half of a solid tells both where its columns are mirror images within 10 nm.
- * Cost: some 0.1 ms a column over 100 000 triangles, half of the columns where the solid is its own mirror image.
- * Source: as `ballAbout`.
- */
-export function columnBalls(tree: BoxTree, cell: number): Float64Array {
-  const map = emptyMap(tree, cell, 1);
-  const { nx, ny, x0, y0 } = map;
-  const columns = Array.from({ length: nx * ny }, (): Stretch[] => []);
-  eachStretch(tree, map, (place, stretch) => columns[place]!.push(stretch));
+/** Largest balls about the middles of the columns of a grid: diameter and centre of each. */
+function ballsIn(tree: BoxTree, map: HeightMap, columns: readonly (readonly Stretch[])[]): Float64Array {
+  const { nx, ny, x0, y0, cell } = map;
   const mirrored = areMirrored(columns, nx);
   const balls: number[] = [];
   columns.forEach((stretches, place) => {
@@ -106,39 +87,63 @@ export function columnBalls(tree: BoxTree, cell: number): Float64Array {
   return Float64Array.from(balls);
 }
 
+/** An empty map with its heights and balls. */
+function filled(map: HeightMap, columns: readonly (readonly Stretch[])[], balls: Float64Array): HeightMap {
+  columns.forEach((stretches, place) => {
+    if (stretches.length === 0) return;
+    map.bottom[place] = stretches[0]![0];
+    map.top[place] = stretches.at(-1)![1];
+    map.height[place] = stretches.reduce((sum, [bottom, top]) => sum + top - bottom, 0);
+  });
+  for (let i = 0; i < balls.length; i += 4) cover(map, balls[i]!, balls[i + 1]!, balls[i + 2]!);
+  return map;
+}
+
 /**
- * Cavity height and local thickness on a grid in the parting plane.
+ * Cavity height and local thickness on a grid in the parting plane, and the balls that tell the thickness.
  *
  * The height is exact at the middle of each cell. For the thickness, the ball about the middle of each column is blown up
  * against the nearest surface until it fits no more; it then counts for all cells whose middle it covers.
  *
  * @param tree - boxes over a closed mesh in the mold's frame [m]
  * @param cell - grid pitch [m], above 0
- * @param balls - balls inside the solid, as `columnBalls` gives them, at this pitch or a finer one [m]; worked out when left
- * out
- * @param rows - what the number of rows is a multiple of; rows beside the bait stay empty [1]
- * @returns the map [m]; heights times the cell area add up to the volume
+ * @returns the map [m]; heights times the cell area add up to the volume; balls row by row, mirror images beside each other:
+ * shape (B, 4), diameter and centre [m]
  * @throws {RangeError} when the pitch is not positive or asks for more than a million cells
  *
- * Valid: closed mesh wound outwards. Thickness is within 0.5 % on smooth parts finely meshed; on coarse ones it comes low by
- * up to the share of a facet that a cell is wide, and beside an edge high by up to 1.5 %.
- * Cost: as `columnBalls`; with given balls linear in the cells.
+ * Valid: closed mesh wound outwards; one half of a solid tells both where its columns are mirror images within 10 nm. Thickness
+ * is within 0.5 % on smooth parts finely meshed; on coarse ones it comes low by up to the share of a facet that a cell is
+ * wide, and beside an edge high by up to 1.5 %.
+ * Cost: some 0.1 ms a column over 100 000 triangles, half of the columns where the solid is its own mirror image.
  * Source: local thickness after T. Hildebrand and P. Rüegsegger, J. Microscopy 185 (1997), from memory.
  */
-export function heightMap(
+export function ballMap(
   tree: BoxTree,
   cell: number,
-  balls: Float64Array = columnBalls(tree, cell),
-  rows = 1,
-): HeightMap {
+): { readonly map: HeightMap; readonly balls: Float64Array } {
+  const map = emptyMap(tree, cell, 1);
+  const columns = stretchesOf(tree, map);
+  const balls = ballsIn(tree, map, columns);
+  return { map: filled(map, columns, balls), balls };
+}
+
+/**
+ * The map of `ballMap` on another grid, from its balls.
+ *
+ * @param tree - boxes over a closed mesh in the mold's frame [m]
+ * @param cell - grid pitch, above 0 and no less than that of the balls [m]
+ * @param balls - from `ballMap` [m]
+ * @param rows - what the number of rows is a multiple of; rows beside the bait stay empty [1]
+ * @returns the map [m]
+ * @throws {RangeError} as `ballMap`
+ *
+ * Valid: as `ballMap`.
+ * Cost: linear in the cells.
+ * Source: as `ballMap`.
+ */
+export function heightMap(tree: BoxTree, cell: number, balls: Float64Array, rows = 1): HeightMap {
   const map = emptyMap(tree, cell, rows);
-  eachStretch(tree, map, (place, [bottom, top]) => {
-    if (map.height[place] === 0) map.bottom[place] = bottom;
-    map.top[place] = top;
-    map.height[place] = map.height[place]! + top - bottom;
-  });
-  for (let i = 0; i < balls.length; i += 4) cover(map, balls[i]!, balls[i + 1]!, balls[i + 2]!);
-  return map;
+  return filled(map, stretchesOf(tree, map), balls);
 }
 
 /** Raises the thickness to a ball's diameter wherever it covers the middle of a cell in the solid. */

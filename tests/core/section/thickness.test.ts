@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { boxTree } from '../../../src/core/section/box-tree.ts';
-import { heightMap } from '../../../src/core/section/height-map.ts';
+import { ballMap } from '../../../src/core/section/height-map.ts';
 import { isInside, stretchesInside } from '../../../src/core/section/inside.ts';
 import { nearest, nearestResult } from '../../../src/core/section/nearest.ts';
 import { ballAbout, thickestBall } from '../../../src/core/section/thickness.ts';
@@ -174,7 +174,7 @@ describe('ball about a point', () => {
 describe('height map', () => {
   test('of a wedge: height exact in each cell, thickness 2·x·sin β / (1 − sin β) away from its back', () => {
     const [length, height] = [0.03, 0.004];
-    const map = heightMap(boxTree(wedge(length, 0.02, height)), 0.0005);
+    const map = ballMap(boxTree(wedge(length, 0.02, height)), 0.0005).map;
     const sin = Math.sin(Math.atan(height / 2 / length));
     const row = map.nx * (map.ny >> 1);
     for (let i = 4; i < map.nx / 2; i++) {
@@ -187,13 +187,13 @@ describe('height map', () => {
     }
   });
   test('adds up to the volume of a box that the grid tiles', () => {
-    const map = heightMap(boxTree(box([0.01, 0.02, 0.003])), 0.001);
+    const map = ballMap(boxTree(box([0.01, 0.02, 0.003])), 0.001).map;
     expect(map.nx * map.ny).toBe(200);
     expect(relative(map.height.reduce((sum, h) => sum + h, 0) * map.cell ** 2, 6e-7)).toBeLessThan(1e-9);
     for (const thickness of map.thickness) expect(relative(thickness, 0.003)).toBeLessThan(1e-3);
   });
   test('of a rod: 2·r in every cell over it, none beside it', () => {
-    const map = heightMap(boxTree(capsule(0.004, 0.04, 64, 128)), 0.0005);
+    const map = ballMap(boxTree(capsule(0.004, 0.04, 64, 128)), 0.0005).map;
     const column = Math.round((0 - map.x0) / map.cell);
     for (let j = 1; j < map.ny - 1; j++)
       expect(relative(map.thickness[column + map.nx * j]!, 0.008)).toBeLessThan(5e-3);
@@ -202,12 +202,12 @@ describe('height map', () => {
   });
   test('of two decks holds both heights, the lowest bottom and the highest top', () => {
     const decks = joined(box([0.01, 0.01, 0.001]), box([0.01, 0.01, 0.002], [0, 0, 0.005]));
-    const map = heightMap(boxTree(decks), 0.001);
+    const map = ballMap(boxTree(decks), 0.001).map;
     expect(map.height[33]).toBeCloseTo(0.003, 12);
     expect(map.bottom[33]).toBeCloseTo(0, 12);
     expect(map.top[33]).toBeCloseTo(0.007, 12);
   });
   test('refuses a pitch of nothing', () => {
-    expect(() => heightMap(boxTree(box([1, 1, 1])), 0)).toThrow('heightMap: wants a pitch above 0');
+    expect(() => ballMap(boxTree(box([1, 1, 1])), 0)).toThrow('heightMap: wants a pitch above 0').map;
   });
 });
