@@ -32,11 +32,13 @@ test('a folder that someone chose is left alone', async () => {
 });
 
 test('threads of a command do so too', async () => {
-  const thread = "postMessage(require('node:module').getCompileCacheDir())";
+  const thread = `import { getCompileCacheDir } from 'node:module';
+    import { parentPort } from 'node:worker_threads';
+    parentPort.postMessage(getCompileCacheDir());`;
   const code = `await import('./src/io/settings.ts');
     const { Worker } = await import('node:worker_threads');
     const { once } = await import('node:events');
-    const thread = new Worker(${JSON.stringify(`require('node:worker_threads').parentPort.${thread}`)}, { eval: true });
+    const thread = new Worker(${JSON.stringify(thread)}, { eval: true });
     process.stdout.write(String((await once(thread, 'message'))[0]));`;
   const { NODE_COMPILE_CACHE: _, ...bare } = process.env;
   const { stdout } = await run(process.execPath, ['--input-type=module', '-e', code], { env: bare });
