@@ -1,10 +1,10 @@
 import type { APIRoute } from 'astro';
 import { getCollection, render } from 'astro:content';
 import { findableOf } from '../answer/findable.ts';
+import { packedIndex } from '../answer/packed-index.ts';
 import type { Findable } from '../answer/search.ts';
 import { printedBoth } from '../core/quantity/print.ts';
 import { siteData } from '../site/site-data.ts';
-import { jsonList } from './_json-list.ts';
 
 async function guideParts(): Promise<Findable[]> {
   const guides = await getCollection('guides');
@@ -36,4 +36,4 @@ async function* parts(): AsyncGenerator<Findable[]> {
 }
 
 /** What the search looks through. */
-export const GET: APIRoute = () => jsonList(parts());
+export const GET: APIRoute = async () => Response.json(await packedIndex(parts()));

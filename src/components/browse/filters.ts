@@ -151,5 +151,7 @@ const dayOf = ({ mold, revision }: Brief) => Number((mold.released ?? revision.d
 
 /** What the filters know of a sheet, as attributes of its place in the list. */
 export function filterMarks(sheet: Brief, filters: readonly Filter[]): Record<string, string> {
-  return Object.fromEntries(filters.map(({ name, valuesOf }) => [`data-${name}`, valuesOf(sheet).join(' ')]));
+  return Object.fromEntries(
+    filters.map(({ name, valuesOf }) => [`data-${name}`, [...new Set(valuesOf(sheet))].join(' ')]),
+  );
 }
