@@ -19,6 +19,8 @@ export interface Found {
   readonly title: string;
   readonly text: string;
   readonly places: readonly { readonly place: string; readonly path: string }[];
+  /** How many places more it has than are listed. */
+  readonly more: number;
 }
 
 const isNumber = (term: string) => /^\d/u.test(term);
@@ -87,7 +89,8 @@ function queryTerms(query: string): string[] {
   return meaning.length > 0 ? meaning : all;
 }
 
-const MOST = 12;
+/** Titles of an answer, and places listed of each. */
+const [MOST, MOST_PLACES] = [12, 24];
 
 /** How far off a number may be and still be offered where nothing has the very number. */
 const NEAR = 0.05;
@@ -124,5 +127,9 @@ export function searched(index: SearchIndex, query: string): Found[] {
     if (known) known.places.push({ place, path });
     else byTitle.set(title, { title, text, places: [{ place, path }] });
   }
-  return [...byTitle.values()].slice(0, MOST);
+  return [...byTitle.values()].slice(0, MOST).map((found) => ({
+    ...found,
+    places: found.places.slice(0, MOST_PLACES),
+    more: Math.max(0, found.places.length - MOST_PLACES),
+  }));
 }

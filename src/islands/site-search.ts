@@ -25,6 +25,11 @@ function item(found: Found, root: string): HTMLLIElement {
     entry.append(link);
     places.append(entry);
   }
+  if (found.more > 0) {
+    const rest = document.createElement('li');
+    rest.textContent = `and ${found.more} more; add a mold’s name to your words`;
+    places.append(rest);
+  }
   line.append(places);
   return line;
 }

@@ -86,3 +86,16 @@ test('one title on several sheets comes once, with all its places', () => {
   const [first] = searched(index, 'shoot cold');
   expect(first?.places.length).toBeGreaterThanOrEqual(9);
 });
+
+test('one title on many sheets lists two dozen of them and counts the others', () => {
+  const many = Array.from({ length: 30 }, (_, n) => ({
+    title: 'How hot?',
+    place: `Mold ${n}`,
+    path: `molds/m${n}/#how-hot`,
+    words: '',
+    text: '',
+  }));
+  const [found] = searched(searchIndex(many), 'hot');
+  expect([found!.places.length, found!.more]).toEqual([24, 6]);
+  expect(searched(searchIndex(many.slice(0, 24)), 'hot')[0]!.more).toBe(0);
+});
