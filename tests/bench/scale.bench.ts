@@ -98,9 +98,13 @@ async function sampled(molds: number, part: string): Promise<void> {
   await copySlice(folder, slice, ids);
   const output = join(HOME, `site-${molds}`);
   rmSync(output, { recursive: true, force: true });
-  const pages = join(HOME, `pages-${molds}`);
-  rmSync(pages, { recursive: true, force: true });
-  const settings = { CONTENT_DIR: slice, ANALYSIS_CACHE: cache, OUT_DIR: output, PAGES_CACHE: pages };
+  rmSync(keptPages(molds), { recursive: true, force: true });
+  const settings = {
+    CONTENT_DIR: slice,
+    ANALYSIS_CACHE: cache,
+    OUT_DIR: output,
+    PAGES_CACHE: keptPages(molds),
+  };
   const built = sound('build', await watched('build', settings));
   keepOne('by parts: pages: core a mold', molds, built.core / ids.length, 's');
   keepOne('by parts: core a mold', molds, own + reading + built.core / ids.length, 's');
@@ -109,9 +113,17 @@ async function sampled(molds: number, part: string): Promise<void> {
   keepOne('by parts: disk of the cache', molds, (diskOf(cache) / ids.length) * molds, 'MB');
 }
 
+/** Kept pages of a size alone: molds of one number are the same in catalogues of any size. */
+const keptPages = (molds: number): string => join(HOME, `pages-${molds}`);
+
 async function pages(folder: string, molds: number, words: string): Promise<Cost> {
   const output = join(HOME, `site-${molds}`);
-  const settings = { CONTENT_DIR: folder, ANALYSIS_CACHE: join(HOME, `analysis-${molds}`), OUT_DIR: output };
+  const settings = {
+    CONTENT_DIR: folder,
+    ANALYSIS_CACHE: join(HOME, `analysis-${molds}`),
+    OUT_DIR: output,
+    PAGES_CACHE: keptPages(molds),
+  };
   const cost = sound('build', await watched('build', settings));
   keepOne(`${words}: core a mold`, molds, cost.core / molds, 's');
   keepOne(`${words}: wall`, molds, cost.wall, 's');
@@ -139,7 +151,8 @@ const LOOKS = 7;
 /** Everything of one size; returns whether the limits hold. */
 async function whole(molds: number): Promise<Record<string, boolean>> {
   const folder = await catalogue(molds);
-  rmSync(join(HOME, `site-${molds}`), { recursive: true, force: true });
+  for (const old of [join(HOME, `site-${molds}`), keptPages(molds)])
+    rmSync(old, { recursive: true, force: true });
   const before = await screenshotTime(LOOKS);
   const first = await analysis(folder, molds);
   const built = await pages(folder, molds, 'pages');
