@@ -17,7 +17,7 @@ interface Kind extends Pick<Findable, 'title' | 'words' | 'keys'> {
   readonly said: readonly number[];
 }
 
-/** Everything that can be found, as it is sent: a tenth of it said in full. */
+/** Everything that can be found, as it is sent. */
 export interface PackedIndex {
   readonly alone: readonly Findable[];
   readonly places: readonly Place[];

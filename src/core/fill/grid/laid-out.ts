@@ -32,10 +32,10 @@ function doubled<List extends Int32Array | Float64Array | Uint8Array>(values: Li
 }
 
 /** Neighbours of both halves; cells at the middle line have their own mirror image beyond it. */
-function joinedNeighbours({ map, count, place, cellAt, neighbours }: Cavity): Int32Array {
+function joinedNeighbours({ map, count, place, neighbours }: Cavity): Int32Array {
   const all = doubledSides(neighbours, (side) => (neighbours[side]! < 0 ? -1 : count + neighbours[side]!));
   place.forEach((at, cell) => {
-    if (cellAt[at - map.nx] === undefined || mirrorPlace(map, at) !== at - map.nx) return;
+    if (mirrorPlace(map, at) !== at - map.nx) return;
     all[4 * cell + 3] = count + cell;
     all[4 * (count + cell) + 2] = cell;
   });
