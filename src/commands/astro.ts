@@ -2,8 +2,9 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { stripVTControlCharacters } from 'node:util';
-import { WITHOUT_MIDDLE_COMPILER } from '../io/compiler.ts';
+import { ALLOCATORS } from '../io/allocators.ts';
 import { PROJECT_ROOT } from '../io/settings.ts';
+import { V8_SETTINGS } from '../io/v8.ts';
 import { BUNDLE } from './pages/apart.ts';
 
 /** How Astro's processes ended and everything they printed, without colours. */
@@ -21,16 +22,7 @@ interface AstroOptions {
 const BINARY = join(PROJECT_ROOT, 'node_modules', 'astro', 'bin', 'astro.mjs');
 const RENDERER = join(PROJECT_ROOT, 'src', 'commands', 'pages', 'bundle-worker.ts');
 
-/**
- * Settings of the C library and of the bundler's own allocator: threads share two pools of memory instead of having one each,
- * and what is free goes back to the system at once. Some 300 MB less; where these allocators are not used, they mean nothing.
- */
-const POOLS = { MALLOC_ARENA_MAX: '2', MIMALLOC_PURGE_DELAY: '0', MIMALLOC_ARENA_EAGER_COMMIT: '0' };
-
-/** Young objects are collected after 8 MB, not 16, and old ones when they have doubled: some 200 MB less. */
-const LEAN = ['--max-semi-space-size=8', '--heap-growing-percent=100'];
-
-const ENVIRONMENT = { ASTRO_TELEMETRY_DISABLED: '1', NO_COLOR: '1', FORCE_COLOR: '0', ...POOLS };
+const ENVIRONMENT = { ASTRO_TELEMETRY_DISABLED: '1', NO_COLOR: '1', FORCE_COLOR: '0', ...ALLOCATORS };
 
 /** Names by which built code knows how it was built: it takes them from the environment where they are set there. */
 const RESERVED = ['ASSETS_PREFIX', 'BASE_URL', 'DEV', 'MODE', 'PROD', 'SITE', 'SSR'];
@@ -42,7 +34,7 @@ function surroundings(): NodeJS.ProcessEnv {
 
 /** Runs a program in the project and keeps its log. */
 async function run(program: readonly string[], options: AstroOptions): Promise<AstroRun> {
-  const child = spawn(process.execPath, [...LEAN, WITHOUT_MIDDLE_COMPILER, ...program], {
+  const child = spawn(process.execPath, [...V8_SETTINGS, ...program], {
     cwd: PROJECT_ROOT,
     env: { ...surroundings(), ...ENVIRONMENT, ...options.environment },
     stdio: ['ignore', 'pipe', 'pipe'],

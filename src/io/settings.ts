@@ -1,6 +1,6 @@
 import { join, relative, resolve, sep } from 'node:path';
 import './compiled.ts';
-import './compiler.ts';
+import './v8.ts';
 
 /** The folder of the project; every command runs there. */
 export const PROJECT_ROOT = process.cwd();

@@ -90,20 +90,25 @@ export function outlineOf(section: Section): Outline {
   );
 }
 
-/** For each station the triangles it cuts, as one list with the start of each station's part. */
-function crossingsByStation(mesh: Mesh, h: number, stations: Float64Array) {
-  const { positions, triangles } = mesh;
-  const count = triangles.length / 3;
+/** Triangle, first station and the one after the last, of each triangle that is cut; used again by every call. */
+let spans = new Int32Array(0);
+
+/** Fills `spans` with the triangles that stations cut, and counts those of each station in the entry after it. */
+function findSpans(
+  { positions, triangles }: Mesh,
+  h: number,
+  stations: Float64Array,
+  counts: Uint32Array,
+): number {
   const n = stations.length;
   const first = stations[0] ?? 0;
   const pitch = (n - 1) / (stations[n - 1]! - first || 1);
-  const starts = new Uint32Array(n + 1);
-  const spans = new Int32Array(3 * count);
+  if (spans.length < triangles.length) spans = new Int32Array(triangles.length);
   let spanned = 0;
-  for (let t = 0; t < count; t++) {
-    const a = positions[3 * triangles[3 * t]! + h]!;
-    const b = positions[3 * triangles[3 * t + 1]! + h]!;
-    const c = positions[3 * triangles[3 * t + 2]! + h]!;
+  for (let corner = 0; corner < triangles.length; corner += 3) {
+    const a = positions[3 * triangles[corner]! + h]!;
+    const b = positions[3 * triangles[corner + 1]! + h]!;
+    const c = positions[3 * triangles[corner + 2]! + h]!;
     const low = a < b ? (a < c ? a : c) : b < c ? b : c;
     const high = a > b ? (a > c ? a : c) : b > c ? b : c;
     // First station above the lowest corner; a guess by even spacing, put right by steps.
@@ -111,12 +116,20 @@ function crossingsByStation(mesh: Mesh, h: number, stations: Float64Array) {
     while (from > 0 && stations[from - 1]! > low) from--;
     while (from < n && stations[from]! <= low) from++;
     let to = from;
-    while (to < n && stations[to]! <= high) starts[++to]!++;
+    while (to < n && stations[to]! <= high) counts[++to]!++;
     if (to === from) continue;
-    spans[spanned++] = t;
+    spans[spanned++] = corner / 3;
     spans[spanned++] = from;
     spans[spanned++] = to;
   }
+  return spanned;
+}
+
+/** For each station the triangles it cuts, as one list with the start of each station's part. */
+function crossingsByStation(mesh: Mesh, h: number, stations: Float64Array) {
+  const n = stations.length;
+  const starts = new Uint32Array(n + 1);
+  const spanned = findSpans(mesh, h, stations, starts);
   for (let k = 0; k < n; k++) starts[k + 1]! += starts[k]!;
   const crossing = new Uint32Array(starts[n]!);
   const place = starts.slice();

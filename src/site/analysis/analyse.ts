@@ -1,6 +1,5 @@
 import { analysisTools } from '../../io/analysis-tools.ts';
 import { diskStore, type Store } from '../../io/cache.ts';
-import { workerCount, workerPool, workerSource } from '../../io/worker-pool.ts';
 import type { Catalogue } from '../../schema/collections.ts';
 import type { EntryProblem } from '../../schema/problem.ts';
 import type { Step } from '../../sheet/analyse.ts';
@@ -8,10 +7,11 @@ import type { Move } from '../../sheet/ledger.ts';
 import type { BaitSheet } from '../../sheet/bait-sheet.ts';
 import type { Brief } from '../../sheet/brief.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
+import { workedApart } from './apart.ts';
 import { groupsOf, sharedOf, type Group } from './groups.ts';
 import { lazySheet } from './lazy-sheet.ts';
 import { keptBait, keptBrief, keptOutcome, type Outcome, type Timing } from './work.ts';
-import type { GroupTask, WorkerData } from './worker.ts';
+import type { WorkerData } from './worker.ts';
 
 /** A catalogue, worked out: every sheet is in the store, and is read when someone looks at it. */
 export interface AnalysedSite {
@@ -44,28 +44,15 @@ export interface AnalyseOptions {
 }
 
 /** Works groups out on every core, the longest first. */
-async function inThreads(
+async function worked(
   groups: readonly Group[],
   data: WorkerData,
   onDone: (group: Group) => void,
 ): Promise<Map<Group, Outcome>> {
-  const outcomes = new Map<Group, Outcome>();
-  if (groups.length === 0) return outcomes;
-  const source = workerSource('src/site/analysis/worker.ts');
-  const pool = workerPool<GroupTask, Outcome>(source, data, workerCount(groups.length));
-  const work = [...groups]
-    .sort((a, b) => b.cost - a.cost)
-    .map(async (group) => {
-      const { own, address, ids } = group;
-      outcomes.set(group, await pool.run({ own, address, ids }));
-      onDone(group);
-    });
-  try {
-    await Promise.all(work);
-  } finally {
-    await pool.close();
-  }
-  return outcomes;
+  const sorted = [...groups].sort((a, b) => b.cost - a.cost);
+  const tasks = sorted.map(({ own, address, ids }) => ({ own, address, ids }));
+  const outcomes = await workedApart(tasks, data, (index) => onDone(sorted[index] as Group));
+  return new Map(sorted.map((group, index) => [group, outcomes[index] as Outcome]));
 }
 
 function unique<Item>(items: readonly Item[]): Item[] {
@@ -99,7 +86,7 @@ export async function analyseCatalogue(
   }
   let done = outcomes.size;
   const open = groups.filter((group) => !outcomes.has(group));
-  const made = await inThreads(open, { folder, shared: sharedOf(catalogue) }, ({ own }) =>
+  const made = await worked(open, { folder, shared: sharedOf(catalogue) }, ({ own }) =>
     onStep({ done: done++, total: groups.length, name: own.bait.id }),
   );
   const all = groups.map((group) => made.get(group) ?? (outcomes.get(group) as Outcome));
