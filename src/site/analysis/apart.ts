@@ -30,7 +30,7 @@ export async function workedApart(
   onDone: (index: number) => void,
 ): Promise<Outcome[]> {
   if (tasks.length === 0) return [];
-  const host = fork(fileURLToPath(workerSource('src/site/analysis/host.ts')), {
+  const host = fork(fileURLToPath(workerSource('src/site/analysis/apart-worker.ts')), {
     execArgv: [...V8_SETTINGS],
     env: { ...process.env, ...ALLOCATORS },
     serialization: 'advanced',
