@@ -1,10 +1,10 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
-import { V8_SETTINGS } from './src/io/v8.ts';
+import { WITHOUT_MIDDLE_COMPILER } from './src/io/v8.ts';
 
 export default defineConfig({
   test: {
-    execArgv: [...V8_SETTINGS],
+    execArgv: [WITHOUT_MIDDLE_COMPILER],
     // Two files at a time also on two cores: most of a site test is a program that it waits for.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [

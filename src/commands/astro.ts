@@ -4,7 +4,7 @@ import { createInterface } from 'node:readline';
 import { stripVTControlCharacters } from 'node:util';
 import { ALLOCATORS } from '../io/allocators.ts';
 import { PROJECT_ROOT } from '../io/settings.ts';
-import { V8_SETTINGS } from '../io/v8.ts';
+import { childArguments } from '../io/v8.ts';
 import { BUNDLE } from './pages/apart.ts';
 
 /** How Astro's processes ended and everything they printed, without colours. */
@@ -15,6 +15,8 @@ export interface AstroRun {
 
 interface AstroOptions {
   readonly environment: Readonly<Record<string, string>>;
+  /** Of the whole catalogue. */
+  readonly molds: number;
   readonly onLine: (line: string) => void;
   readonly signal: AbortSignal;
 }
@@ -34,7 +36,7 @@ function surroundings(): NodeJS.ProcessEnv {
 
 /** Runs a program in the project and keeps its log. */
 async function run(program: readonly string[], options: AstroOptions): Promise<AstroRun> {
-  const child = spawn(process.execPath, [...V8_SETTINGS, ...program], {
+  const child = spawn(process.execPath, [...childArguments(options.molds), ...program], {
     cwd: PROJECT_ROOT,
     env: { ...surroundings(), ...ENVIRONMENT, ...options.environment },
     stdio: ['ignore', 'pipe', 'pipe'],

@@ -1,19 +1,34 @@
 import { setFlagsFromString } from 'node:v8';
 
 /**
- * Settings of V8. They are the process's own, threads started before and after share them; a child needs them in its arguments.
- *
- * The middle one of its three compilers is left out. In Node.js 24 its code for a loop may give two objects that one function
+ * Leaves the middle one of V8's three compilers out. In Node.js 24 its code for a loop may give two objects that one function
  * makes in turn a single box for a number: the first then reads what was stored in the second, in some runs only. What is
  * computed often enough to matter goes to the third compiler anyway.
  *
- * The heap is collected as a whole when it has tripled, typed arrays counted, not after every 64 MB of typed arrays: such a
+ * The flag is the process's own, threads started before and after share it; a child needs it in its arguments.
+ */
+export const WITHOUT_MIDDLE_COMPILER = '--no-maglev';
+
+setFlagsFromString(WITHOUT_MIDDLE_COMPILER);
+
+/**
+ * A heap is collected as a whole when it has tripled, typed arrays counted, not after every 64 MB of typed arrays: such a
  * collection throws away what was compiled of every function that is made anew at each call, to be compiled once more.
  */
-export const V8_SETTINGS = [
-  '--no-maglev',
-  '--heap-growing-percent=200',
-  '--external-memory-accounted-in-global-limit',
-] as const;
+const ROOMY = ['--heap-growing-percent=200', '--external-memory-accounted-in-global-limit'];
 
-for (const setting of V8_SETTINGS) setFlagsFromString(setting);
+/** Young objects are collected after 8 MB, not 16, and old ones when they have doubled. */
+const LEAN = ['--max-semi-space-size=8', '--heap-growing-percent=100'];
+
+/** Up to so many molds heaps have room, some 200 MB more each; beyond, they are large without it, and seldom collected. */
+const FEW = 200;
+
+/** Gives the heaps of this process room for work on so many molds. */
+export function makeRoom(molds: number): void {
+  if (molds <= FEW) for (const setting of ROOMY) setFlagsFromString(setting);
+}
+
+/** Arguments of a child process that works on so many molds. */
+export function childArguments(molds: number): string[] {
+  return [WITHOUT_MIDDLE_COMPILER, ...(molds <= FEW ? ROOMY : LEAN)];
+}
