@@ -20,7 +20,7 @@ const ROOMY = ['--heap-growing-percent=200', '--external-memory-accounted-in-glo
 /** Young objects are collected after 8 MB, not 16, and old ones when they have doubled. */
 const LEAN = ['--max-semi-space-size=8', '--heap-growing-percent=100'];
 
-/** Up to so many molds heaps have room, some 200 MB more each; beyond, they are large without it, and seldom collected. */
+/** Up to so many molds heaps have room, some 200 MB more each; beyond, a build would hold half as much again as it should. */
 const FEW = 200;
 
 /** Gives the heaps of this process room for work on so many molds. */

@@ -15,8 +15,8 @@ import { diskOf, filesIn, watched, type Cost } from './watched.ts';
 
 const HOME = join('.cache', 'bench');
 /**
- * Of a cold build with every study and card [s of one core a mold] on a machine that takes so long for the yardstick, a
- * screenshot of a card in Chromium [s], and how busy both cores must be [1], memory [MB]; of a build after one change, over a build
+ * Of a cold build with every study and card [s of one core a mold] on a machine that takes so long or less for the
+ * yardstick, a screenshot of a card in Chromium [s], and how busy both cores must be [1], memory [MB]; of a build after one change, over a build
  * of all pages [1]; of one with nothing changed [s] on the same machine.
  */
 const LIMITS = { core: 1.5, yardstick: 0.051, busy: 0.85, memory: 1200, changed: 0.1, nothing: 3 };
