@@ -12,6 +12,10 @@ const LIMITS = { maxYoungGenerationSizeMb: 16 } as const;
 /** What a worker is sent, and what it sends back: the answer, or the trace of a mistake of the program. */
 export type PoolReply<Answer> = { readonly answer: Answer } | { readonly trace: string };
 
+/** Trace of whatever was thrown. */
+export const traceOf = (error: unknown): string =>
+  error instanceof Error ? (error.stack ?? error.message) : String(error);
+
 /** Threads that take tasks from one queue. */
 export interface Pool<Task, Answer> {
   /** Queues a task; answers may come in any order. */

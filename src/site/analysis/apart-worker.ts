@@ -1,4 +1,4 @@
-import { workerCount, workerPool, workerSource } from '../../io/worker-pool.ts';
+import { traceOf, workerCount, workerPool, workerSource } from '../../io/worker-pool.ts';
 import type { HostReply, HostTask } from './apart.ts';
 import type { Outcome } from './work.ts';
 import type { GroupTask } from './worker.ts';
@@ -11,7 +11,7 @@ async function work({ tasks, data }: HostTask): Promise<void> {
   try {
     await Promise.all(tasks.map(async (task, index) => send({ index, outcome: await pool.run(task) })));
   } catch (error) {
-    send({ trace: error instanceof Error ? (error.stack ?? error.message) : String(error) });
+    send({ trace: traceOf(error) });
   }
 }
 

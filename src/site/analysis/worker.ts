@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { analysisTools } from '../../io/analysis-tools.ts';
 import { diskStore } from '../../io/cache.ts';
-import type { PoolReply } from '../../io/worker-pool.ts';
+import { traceOf, type PoolReply } from '../../io/worker-pool.ts';
 import { catalogueOf, type Group, type Shared } from './groups.ts';
 import { workOut, type Outcome } from './work.ts';
 
@@ -23,7 +23,7 @@ async function reply(task: GroupTask): Promise<PoolReply<Outcome>> {
   try {
     return { answer: await workOut(catalogueOf(shared, task.own), task, tools, store) };
   } catch (error) {
-    return { trace: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+    return { trace: traceOf(error) };
   }
 }
 

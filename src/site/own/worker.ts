@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { parentPort, workerData } from 'node:worker_threads';
 import sharp from 'sharp';
 import { diskStore } from '../../io/cache.ts';
-import type { PoolReply } from '../../io/worker-pool.ts';
+import { traceOf, type PoolReply } from '../../io/worker-pool.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import type { Shared } from '../analysis/groups.ts';
 import { keptSheet } from '../analysis/work.ts';
@@ -54,7 +54,7 @@ async function reply(task: OwnTask): Promise<PoolReply<number>> {
   try {
     return { answer: await written(task) };
   } catch (error) {
-    return { trace: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+    return { trace: traceOf(error) };
   }
 }
 
