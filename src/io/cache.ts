@@ -1,7 +1,11 @@
 import {
+  closeSync,
   existsSync,
+  fstatSync,
   mkdirSync,
+  openSync,
   readFileSync,
+  readSync,
   renameSync,
   rmSync,
   statSync,
@@ -12,8 +16,8 @@ import { readdir, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { digestOf, sha256 } from './digest.ts';
 import { engine } from './engine.ts';
-import { packed, unpacked } from './kept-value.ts';
-import { analysisFolder } from './settings.ts';
+import { needs, packed, unpacked } from './kept-value.ts';
+import { analysisFolder, shownPath } from './settings.ts';
 
 const DAY = 86_400_000;
 
@@ -57,10 +61,29 @@ function discard(path: string): void {
   }
 }
 
+/**
+ * Digests of what is stored apart from a result.
+ *
+ * @throws {Error} when the file is not there or is none
+ */
+function neededBy(path: string): string[] {
+  const file = openSync(path, 'r');
+  try {
+    const { size } = fstatSync(file);
+    return needs((start, length) => {
+      const bytes = Buffer.alloc(Math.min(length, size));
+      return bytes.subarray(0, readSync(file, bytes, { position: start }));
+    });
+  } finally {
+    closeSync(file);
+  }
+}
+
 /** Results in a folder, by address. */
 export interface Store {
   /** The address of a result: the same for the same work on the same inputs by the same program. */
   readonly address: (what: string, inputs: unknown) => Promise<string>;
+  /** Whether a result is there with all that is stored apart from it; that it can be read is not looked into. */
   readonly has: (what: string, address: string) => boolean;
   /** A result, or nothing when there is none that can be read. */
   readonly read: (what: string, address: string) => { readonly value: unknown } | undefined;
@@ -72,15 +95,31 @@ export interface Store {
 export function diskStore(folder: string = analysisFolder()): Store {
   const engineOf = engine();
   const apart = (digest: string): string => placeOf(folder, 'parts', digest);
+  const part = (digest: string): Uint8Array => {
+    const bytes = readFileSync(apart(digest));
+    if (sha256(bytes) === digest) return bytes;
+    discard(apart(digest));
+    throw new Error(
+      `${shownPath(apart(digest))} was damaged and is thrown away; run this once more, or without the cache`,
+    );
+  };
   return {
     address: async (what, inputs) => sha256(await engineOf(what), digestOf(inputs)),
-    has: (what, address) => touched(placeOf(folder, what, address)),
+    has(what, address) {
+      const path = placeOf(folder, what, address);
+      try {
+        return neededBy(path).every((digest) => touched(apart(digest))) && touched(path);
+      } catch {
+        discard(path);
+        return false;
+      }
+    },
     read(what, address) {
       const path = placeOf(folder, what, address);
       try {
-        const found = unpacked(readFileSync(path), (digest) => readFileSync(apart(digest)));
+        const found = unpacked(readFileSync(path), part);
         touched(path);
-        return [...found.apart].every((digest) => touched(apart(digest))) ? found : undefined;
+        return found.apart.every((digest) => touched(apart(digest))) ? found : undefined;
       } catch {
         discard(path);
         return undefined;

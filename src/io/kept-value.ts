@@ -44,6 +44,32 @@ function heavyPart(part: Plain): readonly [digest: string, bytes: () => Uint8Arr
 const isBare = (part: Plain): boolean =>
   Array.isArray(part) && part.every((item) => typeof item !== 'object' || item === null);
 
+/** A digest at the head of what is stored, and their number before them [bytes]. */
+const [DIGEST, COUNT] = [32, 4];
+
+/** The head of what is stored: the heavy objects that it needs, to be learnt without reading the rest. */
+function headOf(digests: Iterable<string>): Buffer {
+  const all = [...digests];
+  const count = Buffer.alloc(COUNT);
+  count.writeUInt32LE(all.length);
+  return Buffer.concat([count, Buffer.from(all.join(''), 'hex')]);
+}
+
+/**
+ * Digests of the heavy objects that a stored value needs.
+ *
+ * @param read - gives up to so many bytes of what is stored, from one on
+ * @throws {RangeError} when there is no such head
+ */
+export function needs(read: (start: number, length: number) => Buffer): string[] {
+  const length = DIGEST * read(0, COUNT).readUInt32LE();
+  const digests = read(COUNT, length);
+  if (digests.length < length) throw new RangeError('needs: wants a stored value, got less');
+  return Array.from({ length: length / DIGEST }, (_, i) =>
+    digests.toString('hex', DIGEST * i, DIGEST * (i + 1)),
+  );
+}
+
 /** Where a heavy object was: the keys that lead to it, and its digest. */
 interface Mark {
   readonly path: readonly string[];
@@ -87,7 +113,7 @@ export function packed(value: unknown): Packed {
     return null;
   };
   const stored: Stored = { value: copy(value), marks };
-  return { bytes: pressed(stored), apart };
+  return { bytes: Buffer.concat([headOf(apart.keys()), pressed(stored)]), apart };
 }
 
 /** Sets a property, whatever it is called. */
@@ -122,8 +148,9 @@ function heavy(digest: string, read: ReadApart): object {
  * @returns the value, and the digests of its heavy objects
  * @throws {Error} when the bytes are no such value
  */
-export function unpacked(bytes: Uint8Array, read: ReadApart): { value: unknown; apart: ReadonlySet<string> } {
-  const { value, marks } = unpressed(bytes) as Stored;
+export function unpacked(bytes: Uint8Array, read: ReadApart): { value: unknown; apart: readonly string[] } {
+  const head = needs((start, length) => Buffer.from(bytes.subarray(start, start + length)));
+  const { value, marks } = unpressed(bytes.subarray(COUNT + DIGEST * head.length)) as Stored;
   for (const { path, digest } of marks) {
     const parent = path
       .slice(0, -1)
@@ -131,5 +158,5 @@ export function unpacked(bytes: Uint8Array, read: ReadApart): { value: unknown; 
     const get = () => heavy(digest, read);
     Object.defineProperty(parent, path.at(-1) ?? '', { get, enumerable: true, configurable: true });
   }
-  return { value, apart: new Set(marks.map(({ digest }) => digest)) };
+  return { value, apart: head };
 }

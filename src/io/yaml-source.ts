@@ -45,23 +45,14 @@ const PLAIN_NUMBER = /^-?(?:0|[1-9]\d*)(?:\.\d+)?$/u;
 
 /** Reads YAML 1.2 (core schema) without aliases, tags, odd numbers or deep nesting. */
 export function readYaml(file: string, text: string): ReadSource {
-  const lines = new LineCounter();
-  const documents = parseAllDocuments(text, {
-    lineCounter: lines,
-    version: '1.2',
-    schema: 'core',
-    uniqueKeys: true,
-    prettyErrors: false,
-    logLevel: 'silent',
-  });
-  const place = (offset: number): Position => placeOf(lines, offset);
+  const { documents, place } = parsed(text);
   const report = (offset: number, message: string, remedy: string): Problem => ({
     file,
     ...place(offset),
     message,
     remedy,
   });
-  const [document, second] = Array.isArray(documents) ? documents : [];
+  const [document, second] = documents;
   if (!document) return { problems: [report(0, 'the file is empty', 'write the fields of the entry')] };
   const unreadable = [
     ...parseProblems(document, (code) => code !== 'DUPLICATE_KEY', report),
@@ -73,7 +64,25 @@ export function readYaml(file: string, text: string): ReadSource {
     ...parseProblems(document, (code) => code === 'DUPLICATE_KEY', report),
     ...numberProblems(document, report),
   ];
-  return { source: sourceOf(file, document, place), problems: doubtful };
+  return { source: sourceOf(file, text, document), problems: doubtful };
+}
+
+interface Parsed {
+  readonly documents: readonly Document.Parsed[];
+  place(offset: number): Position;
+}
+
+function parsed(text: string): Parsed {
+  const lines = new LineCounter();
+  const documents = parseAllDocuments(text, {
+    lineCounter: lines,
+    version: '1.2',
+    schema: 'core',
+    uniqueKeys: true,
+    prettyErrors: false,
+    logLevel: 'silent',
+  });
+  return { documents: Array.isArray(documents) ? documents : [], place: (offset) => placeOf(lines, offset) };
 }
 
 type Report = (offset: number, message: string, remedy: string) => Problem;
@@ -147,12 +156,26 @@ function numberProblems(document: Document, report: Report): Problem[] {
   return problems;
 }
 
-function sourceOf(file: string, document: Document, place: (offset: number) => Position): Source {
+/**
+ * Places are asked for where something is wrong, and a parsed document holds ten times the memory of its text: when a place is
+ * asked for, it is parsed once more, unless it is still there from the last time.
+ */
+function sourceOf(file: string, text: string, document: Document): Source {
+  let last: WeakRef<Parsed> | undefined;
+  const again = (): Parsed => {
+    const found = last?.deref() ?? parsed(text);
+    last = new WeakRef(found);
+    return found;
+  };
+  const placed = (path: Path, which: 'value' | 'key'): Position => {
+    const { documents, place } = again();
+    return place(documents[0] ? walk(documents[0], path)[which] : 0);
+  };
   return {
     file,
     data: document.toJS({ maxAliasCount: 0 }),
-    position: (path) => place(walk(document, path).value),
-    keyPosition: (path, key) => place(walk(document, [...path, key]).key),
+    position: (path) => placed(path, 'value'),
+    keyPosition: (path, key) => placed([...path, key], 'key'),
   };
 }
 

@@ -1,9 +1,9 @@
-import { readdir, utimes, writeFile } from 'node:fs/promises';
+import { readdir, readFile, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { diskMemory, pruneMemory } from '../../src/io/cache.ts';
+import { diskMemory, diskStore, pruneMemory } from '../../src/io/cache.ts';
 
 let folder: string;
 beforeEach(async () => {
@@ -77,4 +77,57 @@ test('what no run has asked for in thirty days is thrown away, the rest stays', 
   await remember('shape', 'new', make);
   await pruneMemory(folder);
   expect(await files()).toHaveLength(1);
+});
+
+describe('a result is there only with all that is stored apart from it', () => {
+  const heavy = (steps = [1, 2]) => ({
+    shapes: steps.map((step) => ({ positions: Float64Array.from({ length: 5000 }, (_, i) => step * i) })),
+    name: 'peg',
+  });
+
+  test('each part counts, and so do those of a result that holds none', () => {
+    const store = diskStore(folder);
+    store.write('sheet', 'aa', heavy());
+    store.write('sheet', 'bb', { name: 'peg' });
+    expect([store.has('sheet', 'aa'), store.has('sheet', 'bb'), store.has('sheet', 'cc')]).toEqual([
+      true,
+      true,
+      false,
+    ]);
+  });
+
+  test.each([0, 1])('part %i is gone', async (which) => {
+    const store = diskStore(folder);
+    store.write('sheet', 'aa', heavy());
+    const parts = (await files()).filter(({ parentPath }) => parentPath.startsWith(join(folder, 'parts')));
+    expect(parts).toHaveLength(2);
+    const gone = parts[which]!;
+    await rm(join(gone.parentPath, gone.name));
+    expect(store.has('sheet', 'aa')).toBe(false);
+    store.write('sheet', 'aa', heavy());
+    expect(store.has('sheet', 'aa')).toBe(true);
+    expect(store.read('sheet', 'aa')?.value).toEqual(heavy());
+  });
+
+  test('a part that was damaged is said to be, and is not there from then on', async () => {
+    const store = diskStore(folder);
+    store.write('sheet', 'aa', heavy([3, 4]));
+    const [part] = (await files()).filter(({ parentPath }) => parentPath.startsWith(join(folder, 'parts')));
+    const path = join(part!.parentPath, part!.name);
+    const bytes = await readFile(path);
+    bytes[bytes.length >> 1]! ^= 1;
+    await writeFile(path, bytes);
+    const { shapes } = store.read('sheet', 'aa')!.value as ReturnType<typeof heavy>;
+    expect(() => shapes.map(({ positions }) => positions)).toThrow(/was damaged and is thrown away/u);
+    expect(store.has('sheet', 'aa')).toBe(false);
+  });
+
+  test.each(['', 'abc', 'not a result', '\xff\xff\xff\xff'])('a file of %j is no result', async (text) => {
+    const store = diskStore(folder);
+    store.write('sheet', 'aa', heavy());
+    await writeFile(join(folder, 'sheet', 'aa', 'aa'), text, 'latin1');
+    expect(store.has('sheet', 'aa')).toBe(false);
+    store.write('sheet', 'aa', heavy());
+    expect(store.read('sheet', 'aa')?.value).toEqual(heavy());
+  });
 });

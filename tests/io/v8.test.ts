@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import { expect, test } from 'vitest';
-import { childArguments, WITHOUT_MIDDLE_COMPILER } from '../../src/io/v8.ts';
+import { childArguments, giveBack, WITHOUT_MIDDLE_COMPILER } from '../../src/io/v8.ts';
 
 const run = promisify(execFile);
 const HOT =
@@ -33,4 +33,14 @@ test('child processes have room for few molds, are lean for many, and never have
   for (const list of [few, many]) expect(list).toContain(WITHOUT_MIDDLE_COMPILER);
   expect(few).toContain('--heap-growing-percent=200');
   expect(many).toContain('--heap-growing-percent=100');
+});
+
+test('what is no longer needed goes back to the system at once, what is needed stays', () => {
+  let many: object[] | undefined = Array.from({ length: 1e6 }, (_, i) => ({ i }));
+  const kept = many[7];
+  const before = process.memoryUsage().heapTotal;
+  many = undefined;
+  giveBack();
+  expect(process.memoryUsage().heapTotal).toBeLessThan(before - 30e6);
+  expect(kept).toEqual({ i: 7 });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { giveBack } from '../../src/io/v8.ts';
 import { LIMITS, readYaml } from '../../src/io/yaml-source.ts';
 
 const lines = (text: string): string[] =>
@@ -78,4 +79,14 @@ describe('places', () => {
   test('a key itself', () => {
     expect(source?.keyPosition(['a', 'b', 1, 'e'], 'f')).toEqual({ line: 6, column: 9 });
   });
+});
+
+test('places are those of the text, however late and often they are asked for', () => {
+  const source = readYaml('x.yaml', 'a:\n  - b: 1\n    c: [2, 3]\n').source!;
+  for (let i = 0; i < 2; i++) {
+    expect(source.position(['a', 0, 'c', 1])).toEqual({ line: 3, column: 12 });
+    expect(source.keyPosition(['a', 0], 'c')).toEqual({ line: 3, column: 5 });
+    expect(source.position(['a', 5, 'd'])).toEqual({ line: 1, column: 1 });
+    giveBack();
+  }
 });

@@ -1,4 +1,4 @@
-import { cp, readFile } from 'node:fs/promises';
+import { cp, readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { diskStore } from '../../src/io/cache.ts';
@@ -90,6 +90,18 @@ test('three parts on three machines, merged by copying, feed a build that works 
   expect(await build(clean, await temporaryFolder())).toMatchObject({ code: 0 });
   expect(await folderDigest(join(taken, 'site'))).toBe(await folderDigest(join(clean, 'site')));
 }, 600_000);
+
+test('a cache that lost what is stored apart is filled up again', async () => {
+  const cache = await temporaryFolder();
+  const { groups } = await analyse(TINY, cache);
+  const before = await results(cache);
+  expect(await analyse(TINY, cache)).toMatchObject({ worked: 0 });
+  await rm(join(cache, 'parts'), { recursive: true });
+  const { worked } = await analyse(TINY, cache);
+  expect(worked).toBeGreaterThan(0);
+  expect(worked).toBeLessThanOrEqual(groups);
+  expect(await results(cache)).toEqual(before);
+}, 60_000);
 
 test.each([
   [['--shard', '4/3'], '--shard: wants a part like 3/16, got 4/3'],

@@ -1,7 +1,7 @@
 import { rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { digestOf } from '../../io/digest.ts';
-import { makeRoom } from '../../io/v8.ts';
+import { giveBack, makeRoom } from '../../io/v8.ts';
 import type { Catalogue } from '../../schema/collections.ts';
 import { sharedOf } from '../../site/analysis/groups.ts';
 import { TO_RENDER, type ToRender } from '../../site/own/render-list.ts';
@@ -57,6 +57,7 @@ async function made({ catalogue, stage, signal, onLine }: Orders, stale: readonl
   const environment = { OUT_DIR: stage.work, NODE_ENV: 'production', [TO_RENDER]: path };
   const molds = catalogue.molds.length;
   makeRoom(molds);
+  giveBack();
   try {
     const pages = runAstro(stage.bundle, { environment, molds, onLine, signal: either }).then((run) => {
       if (run.code !== 0) failed.abort(new Error('the pages were not rendered'));

@@ -1,7 +1,7 @@
 import { fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { ALLOCATORS } from '../../io/allocators.ts';
-import { childArguments } from '../../io/v8.ts';
+import { childArguments, giveBack } from '../../io/v8.ts';
 import { workerSource } from '../../io/worker-pool.ts';
 import type { Outcome } from './work.ts';
 import type { GroupTask, WorkerData } from './worker.ts';
@@ -30,6 +30,7 @@ export async function workedApart(
   onDone: (index: number) => void,
 ): Promise<Outcome[]> {
   if (tasks.length === 0) return [];
+  giveBack();
   const host = fork(fileURLToPath(workerSource('src/site/analysis/apart-worker.ts')), {
     execArgv: childArguments(new Set(tasks.flatMap(({ ids }) => ids)).size),
     env: { ...process.env, ...ALLOCATORS },
