@@ -1,7 +1,7 @@
 import type { Findable } from './search.ts';
 
 /** A sheet that things stand on. */
-interface Place {
+export interface Place {
   readonly place: string;
   /** Path below the site's root. */
   readonly path: string;
@@ -72,22 +72,4 @@ export async function packedIndex(parts: AsyncIterable<readonly Findable[]>): Pr
     places: [...places.keys()].map((place) => JSON.parse(place) as Place),
     kinds: [...kinds.values()].map((kind) => ({ ...kind, texts: [...kind.texts.keys()] })),
   };
-}
-
-/**
- * What was packed: what stands by itself first, then sheet by sheet.
- *
- * @throws {RangeError} when a number names nothing
- */
-export function unpackedIndex({ alone, places, kinds }: PackedIndex): Findable[] {
-  const sheets = places.map((own) => ({ ...own, all: [] as Findable[] }));
-  for (const { anchor, texts, on, said, ...kind } of kinds) {
-    on.forEach((sheet, at) => {
-      const [own, text] = [sheets[sheet], texts[said[at] ?? -1]];
-      if (!own || text === undefined)
-        throw new RangeError(`unpackedIndex: wants numbers of what there is, got ${sheet} for ${anchor}`);
-      own.all.push({ ...kind, place: own.place, path: `${own.path}${anchor}`, text });
-    });
-  }
-  return [...alone, ...sheets.flatMap(({ all }) => all)];
 }

@@ -1,4 +1,5 @@
 import MiniSearch from 'minisearch';
+import type { PackedIndex, Place } from './packed-index.ts';
 import { documentTerms, parted, quantityTerms, terms } from './terms.ts';
 
 /** One thing that can be found: what it is called, where it stands, and what it says. */
@@ -25,15 +26,27 @@ export interface Found {
 
 const isNumber = (term: string) => /^\d/u.test(term);
 
-type Stored = Findable & { readonly id: number };
+/** What is said under one title, and the places that say it. */
+interface Thing extends Pick<Findable, 'title' | 'words' | 'keys' | 'text'> {
+  /** With its mark, as it follows the path of a place. */
+  readonly anchor: string;
+  /** Numbers of places. */
+  readonly on: number[];
+}
 
-/** An index over everything that can be found, and the numbers that stand in it by their unit. */
+/**
+ * An index over everything that can be found, and the numbers that stand in it by their unit. What a thousand sheets say alike is
+ * looked into once, and so is the name of each sheet.
+ */
 export interface SearchIndex {
-  readonly index: MiniSearch<Stored>;
+  readonly things: readonly Thing[];
+  readonly places: readonly Place[];
+  readonly said: MiniSearch;
+  readonly names: MiniSearch;
   readonly numbers: ReadonlyMap<string, ReadonlySet<number>>;
 }
 
-function numbersIn(all: readonly Findable[]): Map<string, Set<number>> {
+function numbersIn(all: readonly Thing[]): Map<string, Set<number>> {
   const numbers = new Map<string, Set<number>>();
   for (const term of all.flatMap(({ text }) => quantityTerms(text.replaceAll('\u00a0', ' ').toLowerCase()))) {
     const quantity = parted(term);
@@ -44,23 +57,59 @@ function numbersIn(all: readonly Findable[]): Map<string, Set<number>> {
   return numbers;
 }
 
-/** Makes everything findable. */
-export function searchIndex(all: readonly Findable[]): SearchIndex {
-  const index = new MiniSearch<Stored>({
-    fields: ['title', 'place', 'words', 'text', 'keys'],
-    storeFields: ['title', 'place', 'path', 'text'],
+/**
+ * Things and places of a packed index. What stands by itself is a thing of one place.
+ *
+ * @throws {RangeError} when a number names nothing
+ */
+function thingsOf({ alone, places, kinds }: PackedIndex): Pick<SearchIndex, 'things' | 'places'> {
+  const things: Thing[] = alone.map((one, at) => ({ ...one, anchor: '', on: [places.length + at] }));
+  for (const { texts, on, said, ...kind } of kinds) {
+    const own = texts.map((text): Thing => ({ ...kind, text, on: [] }));
+    on.forEach((place, at) => {
+      const thing = own[said[at] ?? -1];
+      if (!thing || !places[place])
+        throw new RangeError(`searchIndex: wants numbers of what there is, got ${place} for ${kind.anchor}`);
+      thing.on.push(place);
+    });
+    things.push(...own);
+  }
+  return { things, places: [...places, ...alone] };
+}
+
+const BOOST = { title: 3, words: 4, place: 1.5, keys: 0.3, text: 1 } as const;
+
+/** An index of some fields, by the order of what it holds. */
+function indexOf(all: readonly object[], fields: readonly (keyof typeof BOOST)[]): MiniSearch {
+  const index = new MiniSearch({
+    fields: [...fields],
     tokenize: documentTerms,
     processTerm: (term) => term,
     searchOptions: {
-      tokenize: queryTerms,
-      boost: { title: 3, words: 4, place: 1.5, keys: 0.3 },
+      tokenize: (term) => [term],
+      boost: BOOST,
       prefix: (term) => !isNumber(term) && term.length > 2,
       fuzzy: (term) => (isNumber(term) || term.length < 4 ? false : 0.25),
-      combineWith: 'AND',
     },
   });
   index.addAll(all.map((one, id) => ({ ...one, id })));
-  return { index, numbers: numbersIn(all) };
+  return index;
+}
+
+/**
+ * Makes everything findable.
+ *
+ * @throws {RangeError} when a number names nothing
+ */
+export function searchIndex(packed: PackedIndex): SearchIndex {
+  const { things, places } = thingsOf(packed);
+  return {
+    things,
+    places,
+    said: indexOf(things, ['title', 'words', 'text', 'keys']),
+    names: indexOf(places, ['place']),
+    numbers: numbersIn(things),
+  };
 }
 
 /** Words that a query can do without. */
@@ -107,29 +156,81 @@ function nearby(query: string, numbers: SearchIndex['numbers']): string {
     .join(' ');
 }
 
+/** How well each thing, or each place, answers to a term; 0 where it does not. */
+function scoresIn(index: MiniSearch, count: number, term: string): Float64Array {
+  const scores = new Float64Array(count);
+  for (const { id, score } of index.search(term)) scores[id as number] = score;
+  return scores;
+}
+
+/** One thing at one place, and how well it answers. */
+interface Hit {
+  readonly thing: Thing;
+  readonly place: Place;
+  readonly score: number;
+}
+
+/**
+ * What answers to some terms, by its title: each term by the thing or by its place.
+ *
+ * @param all - whether every term has to be answered, or any
+ */
+function answering(index: SearchIndex, wanted: readonly string[], all: boolean): Map<string, Hit[]> {
+  const { things, places, said, names } = index;
+  const scores = wanted.map((term) => ({
+    of: scoresIn(said, things.length, term),
+    at: scoresIn(names, places.length, term),
+  }));
+  const least = all ? wanted.length : 1;
+  const found = new Map<string, Hit[]>();
+  things.forEach((thing, own) => {
+    for (const on of thing.on) {
+      let [sum, answered] = [0, 0];
+      for (const { of, at } of scores) {
+        const score = (of[own] ?? 0) + (at[on] ?? 0);
+        sum += score;
+        if (score > 0) answered++;
+      }
+      if (answered < least) continue;
+      const hits = found.get(thing.title) ?? [];
+      if (hits.length === 0) found.set(thing.title, hits);
+      hits.push({ thing, place: places[on] as Place, score: sum * answered });
+    }
+  });
+  return found;
+}
+
 /** Hits for all words, else for numbers near by, else for any of the words. */
-function hitsOf({ index, numbers }: SearchIndex, query: string): readonly Stored[] {
-  const all = index.search(query);
-  const near = all.length > 0 ? '' : nearby(query, numbers);
-  const found = near === '' ? all : index.search(near, { combineWith: 'OR' });
-  const some = found.length > 0 ? found : index.search(query, { combineWith: 'OR' });
-  return some as unknown as Stored[];
+function hitsOf(index: SearchIndex, query: string): Map<string, Hit[]> {
+  const wanted = queryTerms(query);
+  if (wanted.length === 0) return new Map();
+  const every = answering(index, wanted, true);
+  if (every.size > 0) return every;
+  const near = queryTerms(nearby(query, index.numbers));
+  const close = near.length > 0 ? answering(index, near, false) : every;
+  return close.size > 0 ? close : answering(index, wanted, false);
+}
+
+const best = (hits: readonly Hit[]): number => hits.reduce((most, { score }) => Math.max(most, score), 0);
+
+/** What was found under one title, the best places first. */
+function foundOf(title: string, hits: readonly Hit[]): Found {
+  const sorted = hits.toSorted((a, b) => b.score - a.score);
+  return {
+    title,
+    text: sorted[0]?.thing.text ?? '',
+    places: sorted
+      .slice(0, MOST_PLACES)
+      .map(({ thing, place }) => ({ place: place.place, path: `${place.path}${thing.anchor}` })),
+    more: Math.max(0, sorted.length - MOST_PLACES),
+  };
 }
 
 /** What answers to a query, best first; the same title on several sheets comes once, with all its places. */
 export function searched(index: SearchIndex, query: string): Found[] {
-  const byTitle = new Map<
-    string,
-    { title: string; text: string; places: { place: string; path: string }[] }
-  >();
-  for (const { title, text, place, path } of hitsOf(index, query)) {
-    const known = byTitle.get(title);
-    if (known) known.places.push({ place, path });
-    else byTitle.set(title, { title, text, places: [{ place, path }] });
-  }
-  return [...byTitle.values()].slice(0, MOST).map((found) => ({
-    ...found,
-    places: found.places.slice(0, MOST_PLACES),
-    more: Math.max(0, found.places.length - MOST_PLACES),
-  }));
+  return [...hitsOf(index, query)]
+    .map(([title, hits]) => ({ title, hits, score: best(hits) }))
+    .sort((a, b) => b.score - a.score)
+    .slice(0, MOST)
+    .map(({ title, hits }) => foundOf(title, hits));
 }

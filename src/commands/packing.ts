@@ -3,7 +3,7 @@ import { brotliCompress, constants, gzip } from 'node:zlib';
 import type { Sent } from './static-file.ts';
 
 /** Text is packed; pictures and fonts are packed already. */
-const TEXT = /^text\/|json$|xml|svg/u;
+const TEXT = /^text\/|json|xml|svg/u;
 
 /** Quick enough to pack while the reader waits: a few milliseconds a page. */
 const QUALITY = { params: { [constants.BROTLI_PARAM_QUALITY]: 5 } };

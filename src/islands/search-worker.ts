@@ -1,4 +1,4 @@
-import { unpackedIndex, type PackedIndex } from '../answer/packed-index.ts';
+import type { PackedIndex } from '../answer/packed-index.ts';
 import { searched, searchIndex, type Found, type SearchIndex } from '../answer/search.ts';
 
 /** Words to look for. */
@@ -21,7 +21,7 @@ let index: Promise<SearchIndex> | undefined;
 async function fetched(file: string): Promise<SearchIndex> {
   const answer = await fetch(file);
   if (!answer.ok) throw new Error(`no search index at ${file}: ${answer.status}`);
-  return searchIndex(unpackedIndex((await answer.json()) as PackedIndex));
+  return searchIndex((await answer.json()) as PackedIndex);
 }
 
 async function reportOf({ file, query, turn }: SearchOrder): Promise<SearchReport> {

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import { findableOf } from '../../src/answer/findable.ts';
-import { packedIndex, unpackedIndex, type PackedIndex } from '../../src/answer/packed-index.ts';
-import type { Findable } from '../../src/answer/search.ts';
+import { packedIndex, type PackedIndex } from '../../src/answer/packed-index.ts';
+import { searchIndex, type Findable } from '../../src/answer/search.ts';
 import { printedBoth } from '../../src/core/quantity/print.ts';
 import { demo } from '../support/demo.ts';
+import { unpackedIndex } from '../support/unpacked-index.ts';
 
 async function* one(...parts: readonly (readonly Findable[])[]): AsyncGenerator<readonly Findable[]> {
   for (const part of parts) yield await Promise.resolve(part);
@@ -54,7 +55,7 @@ test('numbers that name nothing are refused', async () => {
   const [kind] = index.kinds;
   for (const wrong of [{ on: [1] }, { said: [1] }, { said: [] }]) {
     const broken = { ...index, kinds: [{ ...kind!, ...wrong }] };
-    expect(() => unpackedIndex(broken)).toThrow('unpackedIndex: wants numbers of what there is');
+    expect(() => searchIndex(broken)).toThrow('searchIndex: wants numbers of what there is');
   }
 });
 

@@ -1,13 +1,24 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { findableOf } from '../../src/answer/findable.ts';
-import { searched, searchIndex } from '../../src/answer/search.ts';
+import { packedIndex } from '../../src/answer/packed-index.ts';
+import { searched, searchIndex, type Findable } from '../../src/answer/search.ts';
 import { printedBoth } from '../../src/core/quantity/print.ts';
 import { demo } from '../support/demo.ts';
+
+async function* parts(all: readonly Findable[]): AsyncGenerator<readonly Findable[]> {
+  yield await Promise.resolve(all);
+}
+
+/** An index as it comes to the browser. */
+const indexOf = async (all: readonly Findable[]) =>
+  searchIndex(
+    JSON.parse(JSON.stringify(await packedIndex(parts(all)))) as Awaited<ReturnType<typeof packedIndex>>,
+  );
 
 let index: ReturnType<typeof searchIndex>;
 beforeAll(async () => {
   const { sheets } = await demo();
-  index = searchIndex(sheets.flatMap((sheet) => findableOf(sheet, (figure) => printedBoth(figure, 'us'))));
+  index = await indexOf(sheets.flatMap((sheet) => findableOf(sheet, (figure) => printedBoth(figure, 'us'))));
 }, 240_000);
 
 const paths = (query: string) =>
@@ -62,8 +73,8 @@ describe('numbers with their units', () => {
     text: '0.031 in (0.030 to 0.033) / 0.80\u00a0mm (0.76 to 0.84)',
   };
   const other = { title: 'Shot', place: 'A', path: 'molds/a/#shot', words: '', text: '0.8 fl oz / 24 mL' };
-  const small = searchIndex([one, other]);
-  const found = (query: string) => searched(small, query).map(({ title }) => title);
+  const found = async (query: string) =>
+    searched(await indexOf([one, other]), query).map(({ title }) => title);
 
   test.each([
     ['0.8 mm', ['Wall']],
@@ -77,8 +88,8 @@ describe('numbers with their units', () => {
     ['24 mm', []],
     ['0.82 mm', ['Wall']],
     ['0.9 mm', []],
-  ])('%s', (query, titles) => {
-    expect(found(query)).toEqual(titles);
+  ])('%s', async (query, titles) => {
+    expect(await found(query)).toEqual(titles);
   });
 });
 
@@ -87,7 +98,7 @@ test('one title on several sheets comes once, with all its places', () => {
   expect(first?.places.length).toBeGreaterThanOrEqual(9);
 });
 
-test('one title on many sheets lists two dozen of them and counts the others', () => {
+test('one title on many sheets lists two dozen of them and counts the others', async () => {
   const many = Array.from({ length: 30 }, (_, n) => ({
     title: 'How hot?',
     place: `Mold ${n}`,
@@ -95,7 +106,27 @@ test('one title on many sheets lists two dozen of them and counts the others', (
     words: '',
     text: '',
   }));
-  const [found] = searched(searchIndex(many), 'hot');
+  const [found] = searched(await indexOf(many), 'hot');
   expect([found!.places.length, found!.more]).toEqual([24, 6]);
-  expect(searched(searchIndex(many.slice(0, 24)), 'hot')[0]!.more).toBe(0);
+  expect(searched(await indexOf(many.slice(0, 24)), 'hot')[0]!.more).toBe(0);
+});
+
+test('every word counts, wherever it stands: the sheet, the question or what is said', async () => {
+  const all = ['Grub', 'Worm'].flatMap((name) =>
+    ['cold', 'warm'].map((word): Findable => ({
+      ...{ title: `Shoot it ${word}?`, place: name, path: `molds/${name}/#${word}`, words: '' },
+      text: word === 'cold' ? 'It fills.' : `It wants a ${name === 'Grub' ? 'torch' : 'plate'}.`,
+    })),
+  );
+  const small = await indexOf(all);
+  const found = (query: string) =>
+    searched(small, query).flatMap(({ places }) => places.map(({ path }) => path));
+  expect(found('worm cold')).toEqual(['molds/Worm/#cold']);
+  expect(found('torch')).toEqual(['molds/Grub/#warm']);
+  expect(found('worm torch')).toContain('molds/Grub/#warm');
+  expect(searched(small, 'worm plate')).toMatchObject([
+    { title: 'Shoot it warm?', text: 'It wants a plate.' },
+  ]);
+  expect(found('')).toEqual([]);
+  expect(found('the')).toEqual([]);
 });

@@ -94,9 +94,28 @@ function scaleTables(): string {
   return `${table(lines)}\n\n${partsTable(lines)}${processor}, ${lines[0]?.cores ?? ''} cores, Node ${lines[0]?.node ?? ''}; one run each. ${commits(lines)}\n\n${derived(lines)}`;
 }
 
-/** What a reader waits for, a row a page, the bare page first. */
+/** How long a reader of catalogues of several sizes waits for the pages that speak of every mold. */
+function growthTable(): string {
+  const lines = linesOfBench('reader').filter(({ what }) => /^\/(?!molds\/)/u.test(what));
+  const sizes = [...new Set(lines.map(({ n }) => Number(n)))].sort((a, b) => a - b);
+  const pages = [...new Set(lines.map(({ what }) => what.replace(/: .*$/u, '')))];
+  const value = (n: number, what: string) =>
+    Number(lines.find((line) => Number(line.n) === n && line.what === what)?.median);
+  const cell = (page: string, n: number) =>
+    [
+      `${(value(n, `${page}: LCP`) / 1000).toFixed(2)} s`,
+      `${value(n, `${page}: INP`)} ms`,
+      `${Math.round(value(n, `${page}: on the wire`))} kB`,
+    ].join(', ');
+  const rows = pages.map((page) => [`\`${page}\``, ...sizes.map((n) => cell(page, n))]);
+  return ruled([['', ...sizes.map((n) => `${n} molds`)], ...rows]);
+}
+
+/** What a reader of the smallest catalogue waits for, a row a page, the bare page first. */
 function readerTable(): string {
-  const lines = linesOfBench('reader');
+  const all = linesOfBench('reader');
+  const least = Math.min(...all.map(({ n }) => Number(n)));
+  const lines = all.filter(({ n }) => Number(n) === least);
   const value = (page: string, measure: string) =>
     Number(lines.find(({ what }) => what === `${page}: ${measure}`)?.median);
   const measured = lines.filter(({ what }) => what.endsWith(': LCP'));
@@ -133,6 +152,7 @@ const ended = process.argv.includes('--tables')
   : [...SMALL.map((name) => run(`${name}.bench`)), ...SCALE.map((args) => run('scale.bench', args))];
 run('plot');
 await renew('DEVELOPERS.md', 'scale', scaleTables());
+await renew('DEVELOPERS.md', 'growth', growthTable());
 await renew('README.md', 'reader', readerTable());
 run('compare');
 process.exitCode = ended.every(Boolean) ? 0 : 1;

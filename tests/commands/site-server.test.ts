@@ -40,12 +40,15 @@ test('packs text as the browser asks, and nothing that is packed already', async
   const folder = await temporaryFolder();
   const text = '<p>the same again</p>'.repeat(1000);
   await writeFile(join(folder, 'index.html'), text);
-  await writeFile(join(folder, 'face.woff2'), text);
+  for (const name of ['face.woff2', 'data.json', 'shape.svg', 'style.css', 'feed.xml', 'page.js'])
+    await writeFile(join(folder, name), text);
   const { address, close } = await serveSite(folder, 0);
   onTestFinished(() => close());
   expect(await fetched(address, 'identity')).toEqual([undefined, text.length]);
   expect(await fetched(address, 'br;q=0, gzip;q=0.0')).toEqual([undefined, text.length]);
   expect(await fetched(`${address}face.woff2`, 'gzip, br')).toEqual([undefined, text.length]);
+  for (const name of ['data.json', 'shape.svg', 'style.css', 'feed.xml', 'page.js'])
+    expect([name, (await fetched(`${address}${name}`, 'br'))[0]]).toEqual([name, 'br']);
   for (const [accepted, coding] of [
     ['gzip, deflate, br', 'br'],
     ['gzip;q=0.8, br;q=0', 'gzip'],

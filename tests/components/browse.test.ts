@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { filterMarks, filtersOf, ORDERS } from '../../src/components/browse/filters.ts';
+import { groupsOf } from '../../src/components/browse/groups.ts';
 import { browseStyles, compareStyles } from '../../src/components/browse/styles.ts';
 import { band } from '../../src/core/quantity/band.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
@@ -47,10 +48,30 @@ test('the rules hide what does not match and put every sheet in its place', () =
   const sheets = [fakeSheet(), long()];
   const rules = browseStyles(sheets).split('\n');
   expect(rules).toContain(
-    '.browse:has(#f-family option[value="lizard"]:checked) .molds>li:not([data-family~="lizard"]){display:none}',
+    '.narrowing:has(#f-family option[value="lizard"]:checked)~.molds>li:not([data-family~="lizard"]){display:none}',
   );
-  const longest = rules.filter((rule) => rule.includes('value="longest"'));
-  expect(longest.map((rule) => /#at-([\w-]+)/u.exec(rule)?.[1])).toEqual(['capsule-2', 'capsule-4']);
-  expect(rules.filter((rule) => rule.includes('#f-sort'))).toHaveLength(ORDERS.length * sheets.length);
-  expect(compareStyles(sheets)).toContain('#pick-capsule-2');
+  const longest = rules.indexOf('.narrowing:has(#f-sort option[value="longest"]:checked)~.molds{');
+  expect(rules.slice(longest + 1, longest + 4)).toEqual([
+    '#at-capsule-2{order:0}',
+    '#at-capsule-4{order:1}',
+    '}',
+  ]);
+  expect(rules.filter((rule) => rule.includes('order:'))).toHaveLength(ORDERS.length * sheets.length);
+});
+
+test('once some molds are picked to be compared, only those stay; many are picked by family', () => {
+  const few = [fakeSheet(), long()];
+  const many = Array.from({ length: 25 }, (_, i) => ({ ...(i < 20 ? fakeSheet() : long()), id: `m-${i}` }));
+  const keep = '.narrowing:has(#pick-capsule-2:checked)~.table .of-capsule-2{display:table-cell}';
+  expect(compareStyles(few).split('\n')).toEqual([
+    '.narrowing:has(.pick :checked)~.table .of{display:none}',
+    keep.replaceAll('capsule-2', 'capsule-4'),
+    keep,
+    '',
+  ]);
+  expect(groupsOf(few)).toEqual([{ name: 'Molds to keep', members: few }]);
+  expect(groupsOf(many).map(({ name, members }) => [name, members.length])).toEqual([
+    ['curl-tail grub', 20],
+    ['lizard', 5],
+  ]);
 });
