@@ -64,7 +64,8 @@ function discard(path: string): void {
 /**
  * Digests of what is stored apart from a result.
  *
- * @throws {Error} when the file is not there or is none
+ * @throws {RangeError} when the file is no result
+ * @throws {Error} when it cannot be opened or read
  */
 function neededBy(path: string): string[] {
   const file = openSync(path, 'r');
@@ -109,8 +110,9 @@ export function diskStore(folder: string = analysisFolder()): Store {
       const path = placeOf(folder, what, address);
       try {
         return neededBy(path).every((digest) => touched(apart(digest))) && touched(path);
-      } catch {
-        discard(path);
+      } catch (error) {
+        // A file that cannot be opened just now is not a damaged one.
+        if (error instanceof RangeError) discard(path);
         return false;
       }
     },

@@ -157,8 +157,8 @@ function numberProblems(document: Document, report: Report): Problem[] {
 }
 
 /**
- * Places are asked for where something is wrong, and a parsed document holds ten times the memory of its text: when a place is
- * asked for, it is parsed once more, unless it is still there from the last time.
+ * Places are asked for where something is wrong, and a parsed document holds some twenty times the memory of its text (43 MB for
+ * the 1.9 MB of 1000 molds): when a place is asked for, it is parsed once more, unless it is still there from the last time.
  */
 function sourceOf(file: string, text: string, document: Document): Source {
   let last: WeakRef<Parsed> | undefined;
