@@ -171,3 +171,19 @@ test('the code keeps four modules of empty paper on every side', async () => {
   expect(Math.min(...marks.map(([, y = 0]) => y))).toBe(4);
   expect(Math.max(...marks.map(([x = 0, , run = 0]) => x + run))).toBe(side - 4);
 });
+
+/** Width of Letter and of A4 across, less the margins of a printer at their widest [CSS px]: 11 in − 2 × 0.6 in. */
+const ACROSS = (11 - 2 * 0.6) * 96;
+
+test('the comparison stands on paper with every mold of the demo and without its form', async () => {
+  const { page, close } = await visit(browser, served, 'compare/');
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize({ width: Math.floor(ACROSS), height: 700 });
+  expect(await page.locator('.narrowing').isVisible()).toBe(false);
+  expect(await page.locator('thead th:visible').count()).toBe(ids.length);
+  const beyond = await page.evaluate<number>(`
+    document.querySelector('.table').scrollWidth - document.querySelector('.table').clientWidth
+  `);
+  expect(beyond).toBeLessThanOrEqual(1);
+  await close();
+});
